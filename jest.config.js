@@ -1,0 +1,18 @@
+// Packages that ship only ES modules; jest compiles them as it does our own sources.
+const esModules = ['@borgar/fx', 'numfmt', '@formulajs/formulajs', 'fflate', 'strip-bom', 'uuid', 'node-fetch', 'data-uri-to-buffer', 'fetch-blob', 'formdata-polyfill', '@odoo/o-spreadsheet', '@odoo/owl', 'complex.js', 'linkedom', 'uhyphen', 'htmlparser2', 'domhandler', 'domutils', 'dom-serializer', 'domelementtype', 'entities', 'css-select', 'css-what', 'nth-check', 'boolbase', 'cssom', 'html-escaper', 'parse5', '@xmldom/xmldom'];
+
+const common = {
+  rootDir: import.meta.dirname,
+  testEnvironment: 'node',
+  transform: { '\\.[cm]?[jt]s$': ['@swc/jest', { jsc: { parser: { syntax: 'typescript' }, target: 'es2022' }, module: { type: 'commonjs' } }] },
+  transformIgnorePatterns: [`/node_modules/(?!(.*/)?(${esModules.join('|')})/)`],
+  modulePathIgnorePatterns: ['<rootDir>/dist/', '<rootDir>/build/'],
+};
+
+export default {
+  rootDir: import.meta.dirname,
+  projects: [
+    { ...common, displayName: 'node', testMatch: ['<rootDir>/tests/**/*.test.ts'], testPathIgnorePatterns: ['/node_modules/', '<rootDir>/tests/browser/'] },
+    { ...common, displayName: 'browser', testMatch: ['<rootDir>/tests/browser/**/*.test.ts'] },
+  ],
+};
