@@ -1,0 +1,35 @@
+import Complex from 'complex.js';
+
+/**
+ * Impedances as complex numbers, and as the text that spreadsheets use for them (`1.05+5.68i`).
+ * Arithmetic is complex.js; the text form is our own because it must lose no digit and accept no nonsense.
+ */
+export { Complex };
+
+export const complex = (re: number, im: number): Complex => new Complex(re, im);
+
+const number = (value: number): string => String(Object.is(value, -0) ? 0 : value).replace(/e([+-])(\d)$/, 'E$10$2').replace('e', 'E');
+
+/** Complex text with all figures, written as the COMPLEX function of spreadsheets writes it. */
+export function complexText(z: Complex): string {
+  if (z.im === 0) return number(z.re);
+  const size = Math.abs(z.im);
+  const imaginary = `${size === 1 ? '' : number(size)}i`;
+  if (z.re === 0) return z.im < 0 ? `-${imaginary}` : imaginary;
+  return `${number(z.re)}${z.im < 0 ? '-' : '+'}${imaginary}`;
+}
+
+const DIGITS = String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?![\dij.]))?(?:([+-]?)(${DIGITS})?[ij])?$`);
+
+/** Reads complex text: `a+bi`, `bi`, `i`, `a`, with i or j and spaces allowed; undefined where it is none. */
+export function parseComplex(text: string): Complex | undefined {
+  const compact = text.replace(/[\s\u00a0\u202f]/g, '').replace(/\u2212/g, '-');
+  const match = FORM.exec(compact);
+  if (!match || compact === '') return undefined;
+  const [, re, sign, im] = match;
+  const hasImaginary = /[ij]$/.test(compact);
+  if (re !== undefined && hasImaginary && sign === '') return undefined;
+  const imaginary = hasImaginary ? (sign === '-' ? -1 : 1) * (im === undefined ? 1 : Number(im)) : 0;
+  return complex(re === undefined ? 0 : Number(re), imaginary);
+}

@@ -1,0 +1,107 @@
+import { Complex, complexText } from '../../core/complex';
+import { type Judgement, notShown } from '../../core/judgement';
+import { Refusal, notAvailable, outOfRange, wrongValue } from '../../core/refusal';
+import { Recorder, type Working, silent } from '../../core/working';
+import type { Catalogue } from './catalogue';
+import { type Argument, type Cell, CellError, type Matrix } from './cell';
+import type { Entry, Member, Questions, Result, Table } from './declaration';
+import { PassedError, type Reading } from './kind';
+import { readArguments } from './read-arguments';
+
+/** What a host says of itself. */
+export interface HostTraits {
+  /** Desktop Excel hands a blank cell over as 0. */
+  readonly blankArrivesAsZero: boolean;
+}
+
+/** A host that hands blanks over as blanks: workbench, command line, tests. */
+export const plainHost: HostTraits = { blankArrivesAsZero: false };
+
+/** All that is known of one call. */
+export interface Outcome {
+  readonly entry: Entry;
+  /** What the cell shows. */
+  readonly value: Cell | Matrix;
+  /** Set where the call was refused, or an error cell passed through. */
+  readonly error?: CellError;
+  /** Arguments after conversion and defaults; undefined where reading failed. */
+  readonly args?: Readonly<Record<string, unknown>>;
+  readonly leftOut: readonly string[];
+  /** What the formula answered. */
+  readonly result?: Result;
+  /** Reasons and remarks: why a verdict is not shown, then the cautions of this call. */
+  readonly cautions: readonly string[];
+  readonly work: Working;
+}
+
+const isJudgement = (result: Result): result is Judgement => typeof result === 'object' && 'verdict' in result;
+const isTable = (result: Result): result is Table => typeof result === 'object' && 'headings' in result;
+
+function finite(value: number): number {
+  if (!Number.isFinite(value)) throw outOfRange(undefined, 'the result is not a finite number');
+  return value === 0 ? 0 : value;
+}
+
+const shownFigure = (value: number | string | Complex): Cell => {
+  if (typeof value === 'number') return finite(value);
+  if (typeof value === 'string') return value;
+  finite(value.re);
+  finite(value.im);
+  return complexText(value);
+};
+
+/** The cell or cells that a result fills. */
+function shown(member: Member, args: Readonly<Record<string, unknown>>, result: Result): Cell | Matrix {
+  if (typeof result !== 'object' || result instanceof Complex) return shownFigure(result);
+  if (isJudgement(result)) {
+    if (member.face !== 'margin') return result.verdict;
+    if (result.marginPct === undefined) throw notAvailable(undefined, result.reason ?? 'no margin can be worked');
+    return finite(result.marginPct);
+  }
+  const width = result.headings.length;
+  const rows = result.rows.map((row) => Array.from({ length: width }, (_, i) => shownFigure(row[i] ?? '')));
+  return args['headers'] === false && rows.length > 0 ? rows : [[...result.headings], ...rows];
+}
+
+const errorOf = (thrown: unknown, member: Member): CellError => {
+  if (thrown instanceof Refusal) return new CellError(thrown.code, thrown.message);
+  if (thrown instanceof PassedError) return thrown.cell;
+  // A fault of ours: never a stack trace in a cell, and never a number.
+  return new CellError('#VALUE!', `internal fault in ${member.name}: no result; please report the call`);
+};
+
+/** Calls one function. Never throws for bad input: a refusal is a value with its reason. */
+export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument[], traits: HostTraits = plainHost, work: Working = silent): Outcome {
+  const { member } = entry;
+  const remarks: string[] = [];
+  const reading: Reading = { blankArrivesAsZero: traits.blankArrivesAsZero, remark: (text) => remarks.push(text) };
+  let leftOut: readonly string[] = [];
+  try {
+    const read = readArguments(member, argv, reading);
+    const args = read.values;
+    leftOut = read.leftOut;
+    const result: Result =
+      read.missingDatum === undefined ? member.compute(args, work, questionsOf(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
+    const value = shown(member, args, result);
+    return { entry, value, args, leftOut, result, work, get cautions() { return cautionsOf(member, args, result, remarks, read.missingDatum !== undefined); } };
+  } catch (thrown) {
+    const error = errorOf(thrown, member);
+    return { entry, value: error, error, leftOut, cautions: [`input: ${error.message || error.code}`], work };
+  }
+}
+
+function cautionsOf(member: Member, args: Record<string, unknown>, result: Result, remarks: readonly string[], unread: boolean): string[] {
+  const reason = isTable(result) || typeof result !== 'object' || !isJudgement(result) || result.verdict !== 'not shown' ? [] : [result.reason ?? 'not shown'];
+  const own = unread ? [] : member.cautions(args, result).filter((text): text is string => typeof text === 'string' && text !== '');
+  return [...reason, ...own, ...remarks];
+}
+
+/** What functions that ask about others are handed: they see other functions through the same door as any host. */
+export function questionsOf(catalogue: Catalogue, traits: HostTraits): Questions {
+  const entry = (functionName: string): Entry => {
+    const found = catalogue.find(functionName);
+    if (!found) throw wrongValue('function_name', `no function named ${functionName}`);
+    return found;
+  };
+  return { entries: catalogue.entries, entry, ask: (functionName, argv) => call(catalogue, entry(functionName), argv, traits, new Recorder()) };
+}

@@ -1,0 +1,23 @@
+import type { Declaration, Entry } from './declaration';
+
+/** All functions by name. */
+export interface Catalogue {
+  readonly declarations: readonly Declaration[];
+  readonly entries: readonly Entry[];
+  /** Finds a function by its name, with or without `JW.` or the prefix of workbook files, in any case. */
+  find(name: string): Entry | undefined;
+}
+
+export const NAMESPACE = 'JW';
+const PREFIX = /^(?:_XLDUDF_JW_|JW\.)/;
+
+/** The bare name of one of our functions, however it is written. */
+export const bareName = (name: string): string => name.trim().toUpperCase().replace(PREFIX, '');
+
+export function catalogueOf(families: readonly (readonly Declaration[])[]): Catalogue {
+  const declarations = families.flat();
+  const entries = declarations.flatMap((declaration) => declaration.members.map((member) => ({ declaration, member })));
+  const byName = new Map(entries.map((entry) => [entry.member.name, entry]));
+  if (byName.size !== entries.length) throw new Error('two functions have one name');
+  return { declarations, entries, find: (name) => byName.get(bareName(name)) };
+}

@@ -1,0 +1,151 @@
+import type { Complex } from '../../core/complex';
+import type { Judgement } from '../../core/judgement';
+import type { Working } from '../../core/working';
+import type { Argument } from './cell';
+import type { Outcome } from './call';
+import type { Kind } from './kind';
+
+export type Family = 'impedance' | 'fault' | 'network' | 'cable' | 'curve' | 'duty' | 'selectivity' | 'hazard' | 'life' | 'check';
+
+/** Where a function stands: standard with edition, clause; and whether the clause was read or remembered. */
+export interface Basis {
+  /** "IEC 60364-4-43:2023", or plain words such as "circuit law". */
+  source: string;
+  clause?: string;
+  /** The clause or figures were written down from memory and not yet read in the document. */
+  fromMemory?: true;
+}
+
+/** A table for a spill: headings, then rows. Empty text where a cell is empty. */
+export interface Table {
+  headings: readonly string[];
+  rows: readonly (readonly (number | string | Complex)[])[];
+}
+
+/** What a formula may answer. */
+export type Result = number | string | Complex | Judgement | Table;
+
+/**
+ * What the cell shows: a unit or one of the words. "as asked" depends on a word argument.
+ * Every other text is the unit of a number.
+ */
+export type ResultKind = 'impedance' | 'verdict' | 'text' | 'table' | 'as asked' | (string & {});
+
+export type Parameters = Readonly<Record<string, Kind<unknown>>>;
+export type ArgumentsOf<P extends Parameters> = { [K in keyof P]: P[K] extends Kind<infer T> ? T : never };
+
+/** A caution, or nothing where its condition is not met. */
+export type Caution = string | false | undefined;
+
+/** What functions that ask about other functions are handed. */
+export interface Questions {
+  /** Calls another function with its steps taken down; throws a Refusal where the name is unknown. */
+  ask(functionName: string, argv: readonly Argument[]): Outcome;
+  entry(functionName: string): Entry;
+  readonly entries: readonly Entry[];
+}
+
+/** One worksheet name. */
+export interface Member {
+  readonly name: string;
+  readonly summary: string;
+  readonly parameters: Parameters;
+  readonly result: ResultKind;
+  /** Fills more than one cell. */
+  readonly spill: boolean;
+  readonly formula: string;
+  /** Unit of a result that is "as asked". */
+  unit?(args: Record<string, unknown>): string;
+  /** Which face of a test this is, if any. */
+  readonly face?: 'test' | 'margin';
+  compute(args: Record<string, unknown>, work: Working, questions: Questions): Result;
+  cautions(args: Record<string, unknown>, result: Result): Caution[];
+}
+
+/** What one declaration says: one or more names that stand on one piece of knowledge. */
+export interface Declaration {
+  readonly family: Family;
+  /** Formula in symbols, as the working shows it. */
+  readonly formula: string;
+  readonly basis: readonly Basis[];
+  /** Standing caution, for help and handbook; `cautions` are those of a single call. */
+  readonly caution: string;
+  /** Typed formulas, shown and executed in the handbook. */
+  readonly examples: readonly string[];
+  readonly members: readonly Member[];
+}
+
+/** A name with the declaration it belongs to. */
+export interface Entry {
+  readonly declaration: Declaration;
+  readonly member: Member;
+}
+
+interface Common {
+  summary: string;
+  /** Formula in symbols. */
+  formula: string;
+  basis: readonly Basis[];
+  caution?: string;
+  examples: readonly string[];
+}
+
+interface MemberSource<P extends Parameters> {
+  name: string;
+  /** Where it differs from the declaration's. */
+  summary?: string;
+  formula?: string;
+  parameters: P;
+  result: ResultKind;
+  spill?: boolean;
+  unit?(args: ArgumentsOf<P>): string;
+  compute(args: ArgumentsOf<P>, work: Working, questions: Questions): Result;
+  cautions?(args: ArgumentsOf<P>, result: Result): Caution[];
+}
+
+/** A declaration whose family is set by the file it stands in. */
+export type Unfiled = Omit<Declaration, 'family'>;
+type UnfiledMember = Omit<Member, 'summary' | 'formula'> & { readonly ownSummary?: string; readonly ownFormula?: string };
+
+/** One name of a declaration that has several with different arguments or results. */
+export function member<const P extends Parameters>(source: MemberSource<P>): UnfiledMember {
+  const { summary, formula, spill = false, cautions = () => [], ...rest } = source;
+  const built = { ...rest, spill, cautions, ...(summary === undefined ? {} : { ownSummary: summary }), ...(formula === undefined ? {} : { ownFormula: formula }) };
+  return built as unknown as UnfiledMember;
+}
+
+/** A declaration with several names. */
+export function worksheetFunctions(source: Common & { members: readonly UnfiledMember[] }): Unfiled {
+  const { summary, formula, basis, caution = '', examples, members } = source;
+  return {
+    formula, basis, caution, examples,
+    members: members.map(({ ownSummary, ownFormula, ...own }) => ({ ...own, summary: ownSummary ?? summary, formula: ownFormula ?? formula })),
+  };
+}
+
+/** A declaration with one name. */
+export function worksheetFunction<const P extends Parameters>(source: Common & Omit<MemberSource<P>, 'summary' | 'formula'>): Unfiled {
+  const { summary, formula, basis, caution, examples, ...own } = source;
+  return worksheetFunctions({ summary, formula, basis, ...(caution === undefined ? {} : { caution }), examples, members: [member(own as MemberSource<P>)] });
+}
+
+interface TestSource<P extends Parameters> extends Common {
+  /** Name without _TEST and _MARGIN. */
+  stem: string;
+  parameters: P;
+  judge(args: ArgumentsOf<P>, work: Working): Judgement;
+  cautions?(args: ArgumentsOf<P>, result: Result): Caution[];
+}
+
+/** A test with its margin: NAME_TEST gives the verdict, NAME_MARGIN the margin in per cent, from one judgement. */
+export function testAndMargin<const P extends Parameters>(source: TestSource<P>): Unfiled {
+  const { stem, parameters, judge, cautions, ...common } = source;
+  const face = (name: string, result: string, which: 'test' | 'margin'): UnfiledMember => ({
+    ...member({ name, parameters, result, compute: judge, ...(cautions ? { cautions } : {}) }),
+    face: which,
+  });
+  return worksheetFunctions({ ...common, members: [face(`${stem}_TEST`, 'verdict', 'test'), face(`${stem}_MARGIN`, '%', 'margin')] });
+}
+
+export const family = (name: Family, declarations: readonly Unfiled[]): readonly Declaration[] =>
+  declarations.map((declaration) => ({ family: name, ...declaration }));

@@ -1,0 +1,5 @@
+import { families } from '../functions';
+import { catalogueOf } from '../functions/kernel/catalogue';
+
+/** All worksheet functions, as every host sees them. */
+export const catalogue = catalogueOf(families);

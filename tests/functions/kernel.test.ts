@@ -1,0 +1,64 @@
+import { CellError } from '../../src/functions/kernel/cell';
+import { outcomeOf, run } from '../support/run';
+
+const refusal = (code: string, message: string) => new CellError(code as CellError['code'], message);
+
+describe('reading arguments', () => {
+  test('a blank needed argument is missing, never zero', () => {
+    for (const blank of [null, undefined, '', '   ']) expect(run('CABLE_WITHSTAND', 115, blank)).toEqual(refusal('#N/A', 'missing: csa_mm2'));
+  });
+  test('text with a unit of the same kind is converted', () => {
+    expect(run('CABLE_WITHSTAND', 115, '25 mm²')).toBe((115 * 25) ** 2);
+    expect(run('CABLE_WITHSTAND', 115, '0.25 cm2')).toBe((115 * 25) ** 2);
+    expect(run('CABLE_WITHSTAND_CURRENT', 115, '25', '400 ms')).toBeCloseTo((115 * 25) / Math.sqrt(0.4) / 1000, 12);
+  });
+  test('a unit of another kind names both units', () => {
+    expect(run('CABLE_WITHSTAND', 115, '185 kg')).toEqual(refusal('#VALUE!', 'csa_mm2: got "185 kg": kg is not a unit known here, takes mm²'));
+    expect(run('CABLE_WITHSTAND', 115, '63 kA')).toEqual(refusal('#VALUE!', 'csa_mm2: got "63 kA": kA is current, takes mm²'));
+  });
+  test.each([
+    [-5, '#VALUE!', 'csa_mm2: got -5, takes above 0, up to 3000 mm²'],
+    [0, '#VALUE!', 'csa_mm2: got 0, takes above 0, up to 3000 mm²'],
+    [1e9, '#NUM!', 'csa_mm2: 1000000000 is outside above 0, up to 3000 mm²'],
+    ['thick', '#VALUE!', 'csa_mm2: got "thick", takes a number in mm²'],
+    ['1,5', '#VALUE!', 'csa_mm2: got "1,5", takes one number with a decimal point and no thousands marks'],
+    [true, '#VALUE!', 'csa_mm2: got TRUE, takes a number in mm²'],
+    [[[16, 25]], '#VALUE!', 'csa_mm2: got a range of 2 cells, takes one cell'],
+  ])('csa_mm2 = %p is refused', (value, code, message) => {
+    expect(run('CABLE_WITHSTAND', 115, value as never)).toEqual(refusal(code as string, message as string));
+  });
+  test('a single-cell range is its cell; an error cell passes through as it is', () => {
+    expect(run('CABLE_WITHSTAND', 115, [[25]])).toBe((115 * 25) ** 2);
+    const error = new CellError('#DIV/0!');
+    expect(run('CABLE_WITHSTAND', 115, error)).toBe(error);
+  });
+  test('counts are whole', () => {
+    expect(run('CABLE_WITHSTAND', 115, 25, 1.5)).toEqual(refusal('#VALUE!', 'runs: got 1.5, takes a whole number, 1 to 24'));
+    expect(run('CABLE_WITHSTAND', 115, 25, 25)).toEqual(refusal('#NUM!', 'runs: 25 is outside 1 to 24'));
+  });
+  test('too many arguments are refused', () => {
+    expect(run('CABLE_WITHSTAND', 115, 25, 1, 1)).toEqual(refusal('#VALUE!', 'CABLE_WITHSTAND takes 3 arguments, got 4'));
+  });
+  test('where a blank arrives as zero the message says so', () => {
+    expect(outcomeOf('CABLE_WITHSTAND', [115, 0], { blankArrivesAsZero: true }).value).toEqual(refusal('#VALUE!', 'csa_mm2: is blank or zero, takes above 0, up to 3000 mm²'));
+    expect(outcomeOf('AGREE', [0, 5, 1], { blankArrivesAsZero: true }).value).toEqual(refusal('#VALUE!', 'designer is blank or zero: write 0 as text'));
+  });
+});
+
+describe('questions about a call', () => {
+  test('working, steps, defaults, clause, cautions', () => {
+    expect(run('SHOW_WORKING', 'JW.cable_withstand', 115, 25)).toBe('(k·S·n)²; k 115, csa_mm2 25 mm², runs 1; 8.266E+06 A²s');
+    expect(run('SHOW_STEPS', 'CABLE_WITHSTAND', 115, 25)).toEqual([
+      ['step', 'value'], ['k', '115'], ['csa_mm2', '25 mm²'], ['runs', '1'], ['k²S² = (k·S·n)²', '8.26563E+06 A²s'], ['CABLE_WITHSTAND', 8265625],
+    ]);
+    expect(run('ASSUMED', 'CABLE_WITHSTAND', 115, 25)).toBe('runs=1');
+    expect(run('CLAUSE', 'CABLE_WITHSTAND')).toBe('IEC 60364-4-43:2023, 434.5.2');
+    expect(run('CAUTION', 'CABLE_WITHSTAND', 115, '')).toBe('input: missing: csa_mm2');
+    expect(run('CAUTION', 'CABLE_WITHSTAND', 115, 25, 2)).toBe('even sharing taken: a fault inside one run loads that run alone');
+    expect(run('CLAUSE', 'CABLE_STRENGTH')).toEqual(refusal('#VALUE!', 'function_name: no function named CABLE_STRENGTH'));
+  });
+  test('an error in the asked call is its own answer', () => {
+    expect(run('SHOW_WORKING', 'CABLE_WITHSTAND', 115, '')).toEqual(refusal('#N/A', 'missing: csa_mm2'));
+    expect(run('CAUTION', 'CABLE_WITHSTAND', 115, new CellError('#REF!'))).toBe('input: #REF!');
+  });
+});

@@ -1,0 +1,68 @@
+import path from 'node:path';
+import CopyPlugin from 'copy-webpack-plugin';
+import webpack from 'webpack';
+
+const here = import.meta.dirname;
+const modules = (file) => path.join(here, 'node_modules', file);
+
+/** Settings that all bundles share. Third-party files that are copied are never minified again. */
+const bundle = (name, options) => ({
+  name,
+  devtool: 'source-map',
+  performance: { hints: false },
+  resolve: { extensions: ['.ts', '.js', '.mjs'] },
+  module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2020' } } } }] },
+  stats: 'errors-warnings',
+  ...options,
+});
+
+const asIs = (from, to) => ({ from, to, info: { minimized: true } });
+
+export default [
+  bundle('cli', {
+    target: 'node20',
+    entry: { joulewright: './src/cli/main.ts' },
+    output: { path: path.join(here, 'dist/cli'), filename: '[name].cjs', clean: true, library: { type: 'commonjs2' } },
+    plugins: [new webpack.optimize.LimitChunkCountPlugin({ maxChunks: 1 })],
+  }),
+  bundle('excel', {
+    target: ['web', 'es2020'],
+    entry: { functions: './src/excel/functions.ts', taskpane: './src/excel/taskpane.ts' },
+    output: { path: path.join(here, 'dist/excel'), filename: '[name].js', clean: true },
+    plugins: [
+      new CopyPlugin({
+        patterns: [
+          { from: 'src/excel/static', to: '.' },
+          { from: 'src/pane/pane.css', to: 'pane.css' },
+          { from: 'src/excel/generated/functions.json', to: 'functions.json' },
+        ],
+      }),
+    ],
+  }),
+  bundle('workbench', {
+    target: ['web', 'es2020'],
+    entry: { app: './src/workbench/app.ts' },
+    output: { path: path.join(here, 'dist/workbench'), filename: '[name].js', clean: true },
+    // The grid and its framework are LGPL: they stay separate files that anyone can replace.
+    externalsType: 'var',
+    externals: { '@odoo/o-spreadsheet': 'o_spreadsheet', '@odoo/owl': 'owl' },
+    plugins: [
+      new CopyPlugin({
+        patterns: [
+          { from: 'src/workbench/static', to: '.' },
+          { from: 'src/pane/pane.css', to: 'pane.css' },
+          { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
+          asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.iife.js'), 'vendor/'),
+          asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.xml'), 'vendor/'),
+          asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.css'), 'vendor/'),
+          { from: modules('@odoo/o-spreadsheet/LICENSE'), to: 'vendor/LICENSE.o-spreadsheet.txt', toType: 'file' },
+          asIs(modules('@odoo/owl/dist/owl.iife.js'), 'vendor/'),
+          asIs(modules('bootstrap/dist/css/bootstrap.min.css'), 'vendor/'),
+          asIs(modules('font-awesome/css/font-awesome.min.css'), 'vendor/font-awesome/css/'),
+          asIs(modules('font-awesome/fonts'), 'vendor/font-awesome/fonts'),
+          asIs(modules('chart.js/dist/chart.umd.js'), 'vendor/'),
+        ],
+      }),
+    ],
+  }),
+];
