@@ -1,0 +1,3 @@
+import { family } from './kernel/declaration';
+
+export const duty = family('duty', []);

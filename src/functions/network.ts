@@ -1,0 +1,3 @@
+import { family } from './kernel/declaration';
+
+export const network = family('network', []);
