@@ -1,0 +1,45 @@
+import { version } from '../core/version';
+
+const CAUTION = 'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
+
+export const mainHelp = `Joulewright ${version}: low-voltage protection functions for spreadsheets.
+
+  joulewright evaluate [--json] FORMULA …        values of formulas
+  joulewright recompute IN.xlsx -o OUT.xlsx      a workbook with its stored values made new
+  joulewright table FILE.xlsx [TABLE [COLUMN …]] a table of a workbook, as it is stored
+  joulewright functions [NAME]                   the functions, or all about one
+  joulewright --version
+
+joulewright COMMAND --help tells more of each.
+Exit status: 0 done, 1 something disagrees or fails, 2 could not run. Messages go to standard error.
+${CAUTION}`;
+
+export const helpOf: Readonly<Record<string, string>> = {
+  evaluate: `joulewright evaluate [--json] FORMULA …
+
+Evaluates each formula and prints one value a line, or #CODE! and the reason.
+Without FORMULA, formulas are read from standard input, one a line.
+Spreadsheet functions work beside ours. Ranges are written as inline arrays: {1,2;3,4}.
+
+  joulewright evaluate '=JW.CABLE_K("Cu","XLPE")'
+  joulewright evaluate '=JW.CABLE_WITHSTAND(115,25)' '=ROUND(JW.FAULT_3PH_MAX("2.31+7.9i",415),1)'
+
+  --json   an array of {formula, value} or {formula, error, message}
+Exit status: 1 if any formula gives an error, 2 if there was none to evaluate.`,
+  recompute: `joulewright recompute IN.xlsx -o OUT.xlsx [--dry-run] [--list] [--json]
+
+Recomputes every formula of a workbook and writes a copy in which only stored values that differ are new; every other
+byte stays. Macros are kept and never run, external links are kept and never followed.
+
+  -o, --output FILE   where the copy goes; written whole or not at all
+  --dry-run           tells what would change and writes nothing
+  --list              names every changed cell
+  --json              the same as data
+Exit status: 0 done, 1 some formulas could not be computed (they keep their stored values), 2 could not run.`,
+  table: `joulewright table FILE.xlsx [TABLE [COLUMN …]]
+
+Prints a table of a workbook from its stored values; without TABLE, the names of the tables and their columns.`,
+  functions: `joulewright functions [NAME]
+
+Lists the functions by family, or tells all about one: arguments with units and bounds, formula, source, caution.`,
+};
