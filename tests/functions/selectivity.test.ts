@@ -1,0 +1,87 @@
+import { CellError } from '../../src/functions/kernel/cell';
+import { outcomeOf, run } from '../support/run';
+
+const refusal = (code: CellError['code'], message: string) => new CellError(code, message);
+
+describe('SELECT_RATIO', () => {
+  test('ratio of two ratings', () => {
+    expect(run('SELECT_RATIO', 250, 160)).toBe(1.5625);
+    expect(run('SELECT_RATIO', '0.4 kA', 250)).toBe(1.6);
+    expect(run('SELECT_RATIO', 250, 0)).toEqual(refusal('#VALUE!', 'minor_A: got 0, takes above 0, up to 10000 A'));
+    expect(run('SELECT_RATIO', 250, '')).toEqual(refusal('#N/A', 'missing: minor_A'));
+  });
+  test.each([
+    [250, 160, 'gG range 1', 'gG range 1', 'pass', 0.160256],
+    [200, 160, 'gG', 'gG', 'FAIL', -19.871795],
+    [63, 40, 'gG', 'GG ', 'pass', 0.961538],
+  ])('%p over %p, %p and %p', (major, minor, majorType, minorType, verdict, margin) => {
+    expect(run('SELECT_RATIO_TEST', major, minor, majorType, minorType)).toBe(verdict);
+    expect(run('SELECT_RATIO_MARGIN', major, minor, majorType, minorType)).toBeCloseTo(margin, 5);
+  });
+  test('any ratio other than the nominal step stands as it is', () => {
+    expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 1.6)).toBe('pass');
+    expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 1.61)).toBe('FAIL');
+    expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 1.57)).toBe('FAIL');
+    expect(run('SELECT_RATIO_TEST', 200, 100, 'gG', 'gG', 2)).toBe('pass');
+    expect(run('SELECT_RATIO_MARGIN', 200, 100, 'gG', 'gG', 2)).toBe(0);
+    expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 0.9)).toEqual(refusal('#NUM!', 'least_ratio: 0.9 is outside 1 to 10'));
+  });
+  test('across types or makes of range the ratio says nothing, however great it is', () => {
+    const reason = 'the ratio holds within one type only: gG against aM';
+    expect(run('SELECT_RATIO_TEST', 250, 100, 'gG', 'aM')).toBe('not shown');
+    expect(run('SELECT_RATIO_MARGIN', 250, 100, 'gG', 'aM')).toEqual(refusal('#N/A', reason));
+    expect(run('CAUTION', 'SELECT_RATIO_TEST', 250, 100, 'gG', 'aM')).toBe(reason);
+    expect(run('SELECT_RATIO_TEST', 250, 100, 'aM', 'aM')).toBe('not shown');
+    expect(run('CAUTION', 'SELECT_RATIO_TEST', 250, 100, 'aM', 'aM')).toBe('the ratio holds for gG links only, not for aM');
+    expect(run('SELECT_RATIO_TEST', 250, 100, 'gG range 1', 'gG range 2')).toBe('not shown');
+  });
+  test('an unknown type is not shown; a bad argument wins over it', () => {
+    expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', '')).toBe('not shown');
+    expect(run('SELECT_RATIO_MARGIN', 250, 160, 'gG', '')).toEqual(refusal('#N/A', 'missing: minor_type'));
+    expect(run('SELECT_RATIO_TEST', 250, 160, '', 'gG', 99)).toEqual(refusal('#NUM!', 'least_ratio: 99 is outside 1 to 10'));
+    expect(run('ASSUMED', 'SELECT_RATIO_TEST', 250, 160, 'gG', 'gG')).toBe('least_ratio=1.6');
+  });
+});
+
+describe('SELECT_JOULE', () => {
+  test.each([
+    [92000, 140000, 31, 31, undefined, 'pass', 52.1739],
+    [150000, 140000, 31, 31, undefined, 'FAIL', -6.66667],
+    [92000, 140000, 31, 31, 25, 'pass', 21.7391],
+    ['0.092 kA²s', '140000 A2s', '31000 A', 31, 0, 'pass', 52.1739],
+    [140000, 140000, 31, 31, 0, 'pass', 0],
+    [92000, 140000, 31, 31.31, 0, 'pass', 52.1739],
+  ])('total %p against pre-arcing %p at %p and %p kA, reserve %p', (total, prearc, minor, major, reserve, verdict, margin) => {
+    expect(run('SELECT_JOULE_TEST', total, prearc, minor, major, reserve)).toBe(verdict);
+    expect(run('SELECT_JOULE_MARGIN', total, prearc, minor, major, reserve)).toBeCloseTo(margin, 4);
+  });
+  test('figures of two fault levels are not compared', () => {
+    const reason = 'read at two fault levels: minor at 31 kA, major at 22 kA';
+    expect(run('SELECT_JOULE_TEST', 92000, 140000, 31, 22)).toBe('not shown');
+    expect(run('SELECT_JOULE_MARGIN', 92000, 140000, 31, 22)).toEqual(refusal('#N/A', reason));
+    expect(run('CAUTION', 'SELECT_JOULE_TEST', 92000, 140000, 31, 22)).toBe(reason);
+    expect(run('SELECT_JOULE_TEST', 92000, 140000, 31, 31.32)).toBe('not shown');
+    expect(run('SELECT_JOULE_TEST', 92000, 140000, 31.32, 31)).toBe('not shown');
+  });
+  test('a blank datum is not shown, a blank duty is missing', () => {
+    expect(run('SELECT_JOULE_TEST', 92000, '', 31, 31)).toBe('not shown');
+    expect(run('SELECT_JOULE_MARGIN', 92000, '', 31, 31)).toEqual(refusal('#N/A', 'missing: prearc_major_A2s'));
+    expect(run('SELECT_JOULE_TEST', 92000, 140000, '', '')).toBe('not shown');
+    expect(run('SELECT_JOULE_TEST', '', 140000, 31, 31)).toEqual(refusal('#N/A', 'missing: total_minor_A2s'));
+  });
+  test('pre-arcing against pre-arcing is caught where the figure is one of the standard', () => {
+    const prearcing = run('BAND_FUSE_JOULE', 63, 'greatest') as number;
+    expect(run('CAUTION', 'SELECT_JOULE_TEST', prearcing, 27000, 31, 31)).toBe(
+      'total_minor_A2s 27000 is the pre-arcing limit of a 63 A gG link: take the total, never pre-arcing against pre-arcing',
+    );
+    expect(run('CAUTION', 'SELECT_JOULE_TEST', 92000, 140000, 31, 31)).toBe('');
+  });
+  test('kA²s is read as 10⁶ A²s and said so; kA where A²s is asked is refused', () => {
+    expect(outcomeOf('SELECT_JOULE_TEST', ['0.092 kA²s', 140000, 31, 31]).cautions).toEqual(['total_minor_A2s: kA²s read as 10⁶ A²s; some sheets mean 10³ A²s by it']);
+    expect(run('SELECT_JOULE_TEST', '92 kA', 140000, 31, 31)).toEqual(refusal('#VALUE!', 'total_minor_A2s: got "92 kA": kA is current, takes A²s'));
+    expect(run('SELECT_JOULE_TEST', 92000, 140000, 31000, 31000)).toEqual(refusal('#NUM!', 'minor_kA: 31000 is outside above 0, up to 300 kA'));
+  });
+  test('the working states the share', () => {
+    expect(run('SHOW_STEPS', 'SELECT_JOULE_TEST', 70000, 140000, 31, 31)).toContainEqual(['share = 100·total/pre-arcing', '50 %']);
+  });
+});
