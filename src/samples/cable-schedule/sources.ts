@@ -1,0 +1,84 @@
+import type { Workbook, Worksheet } from 'exceljs';
+import { fileFormula } from '../formula-text';
+import { FIRST_FREE_ROW, printSetUp, titleBlock } from '../frame';
+import { HEADING, INPUT, PLAIN, REMARK, UNIT, WORKED, dress } from '../look';
+import { DOCUMENT } from './data';
+
+interface Line {
+  label: string;
+  value: number | string;
+  unit?: string;
+  /** Defined name of the value's cell. */
+  name?: string;
+  format?: string;
+  remark?: string;
+}
+
+const CONSTANTS: readonly Line[] = [
+  { label: 'Nominal voltage between lines', value: 415, unit: 'V', name: 'Un_V' },
+  { label: 'Voltage line to earth', value: 240, unit: 'V', name: 'U0_V' },
+  { label: 'Voltage factor, greatest fault', value: 1.05, unit: '–', name: 'c_max', format: '0.00' },
+  { label: 'Voltage factor, least fault', value: 0.95, unit: '–', name: 'c_min', format: '0.00' },
+];
+
+const SUPPLY: readonly Line[] = [
+  { label: 'Supply network, greatest fault level', value: 350, unit: 'MVA', name: 'Grid_max_MVA', remark: 'Declared by the supply authority, invented' },
+  { label: 'Supply network, least fault level', value: 180, unit: 'MVA', name: 'Grid_min_MVA' },
+  { label: 'Transformers TR1, TR2: rating each', value: 1250, unit: 'kVA', name: 'TR_kVA' },
+  { label: 'Impedance voltage', value: 6, unit: '%', name: 'TR_uk_pct', format: '0.0' },
+  { label: 'Load loss', value: 13.5, unit: 'kW', name: 'TR_loss_kW', format: '0.0' },
+  { label: 'Motors running on MSB, sum', value: 280, unit: 'kW', name: 'Motors_kW', remark: 'Presses and fans; those behind converters left out' },
+  { label: 'Motors: power factor', value: 0.86, unit: '–', name: 'Motors_pf', format: '0.00' },
+  { label: 'Motors: efficiency', value: 0.93, unit: '–', name: 'Motors_eff', format: '0.00' },
+];
+
+const WORKED_OUT: readonly Line[] = [
+  { label: 'Grid, greatest', value: 'JW.IMP_GRID(Grid_max_MVA,Un_V)', unit: 'mΩ', name: 'Zgrid_max' },
+  { label: 'Grid, least', value: 'JW.IMP_GRID(Grid_min_MVA,Un_V,1)', unit: 'mΩ', name: 'Zgrid_min', remark: 'c of the high-voltage network: 1.00 for the least fault' },
+  { label: 'One transformer, greatest fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)', unit: 'mΩ', name: 'Ztr_max', remark: 'With the correction factor' },
+  { label: 'One transformer, least fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,FALSE)', unit: 'mΩ', name: 'Ztr_min', remark: 'Uncorrected' },
+  { label: 'Source, greatest: both transformers in', value: 'JW.IMP_SERIES(Zgrid_max,JW.IMP_PARALLEL(Ztr_max,Ztr_max))', unit: 'mΩ', name: 'Zs_max' },
+  { label: 'Source, least: one transformer in', value: 'JW.IMP_SERIES(Zgrid_min,Ztr_min)', unit: 'mΩ', name: 'Zs_min' },
+  { label: 'Motors', value: 'JW.IMP_MOTOR(Motors_kW,Motors_pf,Motors_eff,Un_V)', unit: 'mΩ', name: 'Zmotors' },
+  { label: 'Ik3 at the transformers’ terminals, greatest', value: 'JW.FAULT_3PH_MAX(Zs_max,Un_V,c_max)', unit: 'kA', name: 'Ik3_source_kA', format: '0.00' },
+  { label: 'Ik3 that the motors add', value: 'JW.FAULT_3PH_MAX(Zmotors,Un_V,c_max)', unit: 'kA', name: 'Ik3_motors_kA', format: '0.00' },
+  { label: 'Peak there, network and motors', value: 'JW.FAULT_PEAK(Ik3_source_kA,JW.IMP_PART(Zs_max,"R/X"),"plain",Ik3_motors_kA)', unit: 'kA peak', format: '0.0' },
+  { label: 'How the source was worked', value: 'JW.SHOW_WORKING("FAULT_3PH_MAX",Zs_max,Un_V,c_max)', format: '@' },
+  { label: 'Clause', value: 'JW.CLAUSE("FAULT_3PH_MAX")', format: '@' },
+  { label: 'Calculated with', value: 'JW.CORE_VERSION()', format: '@' },
+];
+
+/** Job constants, supply, transformers, motors; and the source impedances worked from them, under names. */
+export function addSources(workbook: Workbook): Worksheet {
+  const sheet = workbook.addWorksheet('Sources', { properties: { tabColor: { argb: 'FF34495A' } } });
+  [44, 36, 9, 18, 4, 12, 14, 14, 4, 14].forEach((width, i) => void (sheet.getColumn(i + 1).width = width + 0.7));
+  titleBlock(sheet, 'SOURCES: supply, transformers, motors', DOCUMENT, 10);
+  let row = FIRST_FREE_ROW;
+  for (const [title, lines, worked] of [['Job constants', CONSTANTS, false], ['Supply as declared', SUPPLY, false], ['Worked out', WORKED_OUT, true]] as const) {
+    row = addBlock(workbook, sheet, row, title, lines, worked) + 1;
+  }
+  printSetUp(sheet, DOCUMENT, { rows: row, columns: 10 });
+  return sheet;
+}
+
+function addBlock(workbook: Workbook, sheet: Worksheet, top: number, title: string, lines: readonly Line[], worked: boolean): number {
+  [title, 'value', 'unit', 'name', 'remark'].forEach((text, i) => {
+    const cell = dress(sheet.getCell(top, i < 4 ? i + 1 : 6), HEADING);
+    cell.value = text;
+    if (i === 0) cell.alignment = { horizontal: 'left' };
+  });
+  lines.forEach((line, i) => {
+    const row = top + 1 + i;
+    dress(sheet.getCell(row, 1), PLAIN).value = line.label;
+    const cell = dress(sheet.getCell(row, 2), worked ? WORKED : INPUT, line.format);
+    cell.alignment = { horizontal: line.format === '@' ? 'left' : 'right', wrapText: line.format === '@', vertical: 'top' };
+    cell.value = worked ? { formula: fileFormula(String(line.value), '') } : line.value;
+    if (line.format === '@') sheet.getRow(row).height = 28;
+    dress(sheet.getCell(row, 3), UNIT).value = line.unit ?? null;
+    dress(sheet.getCell(row, 4), UNIT).value = line.name ?? null;
+    if (line.remark !== undefined) dress(sheet.getCell(row, 6), REMARK).value = line.remark;
+    if (line.remark !== undefined) sheet.getCell(row, 6).alignment = { wrapText: false };
+    if (line.name !== undefined) workbook.definedNames.add(`'Sources'!$B$${row}`, line.name);
+  });
+  return top + lines.length + 1;
+}

@@ -1,0 +1,33 @@
+import type { Borders, Cell, Fill, Font, Style } from 'exceljs';
+
+/** The look of our sheets: slate headings, straw for what is typed, white for what is worked. */
+export const FONT: Partial<Font> = { name: 'Calibri', family: 2, size: 10 };
+
+const solid = (argb: string): Fill => ({ type: 'pattern', pattern: 'solid', fgColor: { argb } });
+const hair = { style: 'thin', color: { argb: 'FFB7C0C4' } } as const;
+const frame: Partial<Borders> = { top: hair, left: hair, bottom: hair, right: hair };
+
+export const HEADING: Partial<Style> = {
+  font: { ...FONT, bold: true, color: { argb: 'FFFFFFFF' } }, fill: solid('FF34495A'), border: frame,
+  alignment: { wrapText: true, vertical: 'middle', horizontal: 'center' },
+};
+export const UNIT: Partial<Style> = {
+  font: { ...FONT, italic: true, size: 9, color: { argb: 'FF5B6770' } }, fill: solid('FFE6EBED'), border: frame, alignment: { horizontal: 'center' },
+};
+export const INPUT: Partial<Style> = { font: { ...FONT, color: { argb: 'FF123C69' } }, fill: solid('FFFFF6DC'), border: frame, protection: { locked: false }, alignment: { vertical: 'top' } };
+export const WORKED: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
+export const WORDS: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF3C464C' } }, border: frame, alignment: { wrapText: true, vertical: 'top' } };
+export const LABEL: Partial<Style> = { font: { ...FONT, bold: true }, border: frame };
+export const PLAIN: Partial<Style> = { font: FONT, border: frame };
+export const TITLE: Partial<Style> = { font: { ...FONT, size: 16, bold: true, color: { argb: 'FF22313C' } } };
+export const REMARK: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF5B6770' } }, alignment: { wrapText: true, vertical: 'top' } };
+
+export const dress = (cell: Cell, style: Partial<Style>, numFmt?: string): Cell => Object.assign(cell, style, numFmt === undefined ? {} : { numFmt });
+
+const mark = (background: string, colour: string) => ({
+  fill: { type: 'pattern', pattern: 'solid', bgColor: { argb: background } } as Fill, font: { bold: true, color: { argb: colour } },
+});
+/** Conditional looks of verdicts. */
+export const FAILED = mark('FFF6D3D0', 'FF8A1C12');
+export const NOT_SHOWN = mark('FFFFE9B8', 'FF6F4E00');
+export const IN_ERROR = mark('FFE3E3E3', 'FF8A1C12');

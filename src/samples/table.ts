@@ -1,0 +1,93 @@
+import type { Worksheet } from 'exceljs';
+import { fileFormula } from './formula-text';
+import { letters } from './frame';
+import { FAILED, HEADING, INPUT, IN_ERROR, NOT_SHOWN, UNIT, WORDS, WORKED, dress } from './look';
+
+export interface Column {
+  name: string;
+  unit?: string;
+  width?: number;
+  format?: string;
+  /** Typed formula of a worked column; a column without one is typed in. */
+  formula?: string;
+  /** Name of the list that its cells choose from. */
+  list?: string;
+  /** Limits of a typed figure. */
+  between?: [number, number];
+  /** Remark on the heading. */
+  note?: string;
+  /** Holds a verdict: FAIL and not shown are marked. */
+  verdict?: true;
+  /** Holds running text. */
+  words?: true;
+}
+
+export interface TableSource {
+  name: string;
+  /** Row of the units; the heading follows, then the rows. */
+  at: { row: number; column?: number };
+  columns: readonly Column[];
+  /** Typed cells, in the order of the typed columns. */
+  rows: readonly (readonly (string | number)[])[];
+}
+
+/** Formulas of the worked columns by table, in file form: what the pass over the parts writes into the table definitions. */
+export type WorkedColumns = Map<string, Map<string, string>>;
+
+/** Writes an Excel table with units above it, validation, formats and marks. Gives its last row. */
+export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedColumns): number {
+  const { name, columns, rows } = source;
+  const first = source.at.column ?? 1;
+  const heading = source.at.row + 1;
+  const last = heading + rows.length;
+  const formulas = new Map(columns.flatMap(({ name: key, formula }) => (formula === undefined ? [] : [[key, fileFormula(formula, name)]])));
+  worked.set(name, formulas);
+
+  const cells = rows.map((row) => {
+    const typed = [...row];
+    return columns.map((column) => (column.formula === undefined ? typed.shift()! : { formula: formulas.get(column.name)! }));
+  });
+  sheet.addTable({
+    name, ref: `${letters(first)}${heading}`, headerRow: true, totalsRow: false,
+    style: { theme: 'TableStyleLight1', showRowStripes: false },
+    columns: columns.map((column) => ({ name: column.name, filterButton: true })),
+    rows: cells,
+  });
+  sheet.getRow(heading).height = 32;
+  columns.forEach((column, i) => dressColumn(sheet, column, { at: first + i, heading, last }));
+  return last;
+}
+
+function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { at: number; heading: number; last: number }): void {
+  const letter = letters(at);
+  const range = `${letter}${heading + 1}:${letter}${last}`;
+  dress(sheet.getCell(heading - 1, at), UNIT).value = column.unit ?? null;
+  const head = dress(sheet.getCell(heading, at), HEADING);
+  if (column.note !== undefined) head.note = { texts: [{ font: { size: 9 }, text: column.note }], margins: { insetmode: 'auto' } };
+  // exceljs drops a width of exactly 9
+  sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, sheet.getColumn(at).width ?? 0);
+  for (let row = heading + 1; row <= last; row += 1) {
+    const style = column.words ? WORDS : column.formula === undefined ? INPUT : WORKED;
+    dress(sheet.getCell(row, at), style, column.format);
+  }
+  validate(sheet, column, range);
+  if (column.verdict) {
+    sheet.addConditionalFormatting({
+      ref: range,
+      rules: [
+        { type: 'cellIs', operator: 'equal', priority: 1, formulae: ['"FAIL"'], style: FAILED },
+        { type: 'cellIs', operator: 'equal', priority: 2, formulae: ['"not shown"'], style: NOT_SHOWN },
+        { type: 'expression', priority: 3, formulae: [`ISERROR(${letter}${heading + 1})`], style: IN_ERROR },
+      ],
+    });
+  }
+}
+
+/** `dataValidations.add` takes a range; its type is missing from the library's declarations. */
+interface Validations { dataValidations: { add(range: string, rule: object): void } }
+
+function validate(sheet: Worksheet, { name, unit, list, between }: Column, range: string): void {
+  const add = (rule: object): void => (sheet as unknown as Validations).dataValidations.add(range, { allowBlank: true, showErrorMessage: true, errorStyle: 'stop', errorTitle: name.slice(0, 32), ...rule });
+  if (list !== undefined) add({ type: 'list', formulae: [list], error: 'Choose from the list' });
+  if (between) add({ type: 'decimal', operator: 'between', formulae: [...between], error: `${between[0]} to ${between[1]}${unit === undefined ? '' : ` ${unit}`}` });
+}
