@@ -1,0 +1,39 @@
+/**
+ * npm run generate: writes the files that are made from the declarations.
+ * With --check nothing is written: a file that is not as it would be made now is named, and the exit status is 1.
+ */
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { catalogue } from '../src/sheet/catalogue';
+import { handbook } from '../src/sheet/handbook/handbook';
+import { customFunctionsMetadata } from '../src/sheet/metadata/custom-functions';
+
+const root = path.resolve(import.meta.dirname, '..');
+
+const generated: readonly { file: string; text: () => string }[] = [
+  { file: 'src/excel/generated/functions.json', text: () => `${JSON.stringify(customFunctionsMetadata(catalogue), null, 2)}\n` },
+  { file: 'docs/handbook.md', text: () => handbook(catalogue) },
+];
+
+const check = process.argv.includes('--check');
+const stale: string[] = [];
+
+for (const { file, text } of generated) {
+  const place = path.join(root, file);
+  const wanted = text();
+  const present = existsSync(place) ? readFileSync(place, 'utf8').replace(/\r\n/g, '\n') : undefined;
+  if (present === wanted) continue;
+  if (check) {
+    stale.push(present === undefined ? `${file} is missing` : `${file} is not what the declarations say`);
+    continue;
+  }
+  mkdirSync(path.dirname(place), { recursive: true });
+  writeFileSync(place, wanted);
+  console.log(`wrote ${file}`);
+}
+
+if (stale.length > 0) {
+  for (const line of stale) console.error(line);
+  console.error('Run `npm run generate` and commit the result.');
+  process.exitCode = 1;
+}
