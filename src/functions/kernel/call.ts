@@ -6,7 +6,7 @@ import type { Catalogue } from './catalogue';
 import { type Argument, type Cell, CellError, type Matrix } from './cell';
 import type { Entry, Member, Questions, Result, Table } from './declaration';
 import { PassedError, type Reading } from './kind';
-import { readArguments } from './read-arguments';
+import { type ReadArguments, argumentFaults, readArguments } from './read-arguments';
 
 /** What a host says of itself. */
 export interface HostTraits {
@@ -70,38 +70,79 @@ const errorOf = (thrown: unknown, member: Member): CellError => {
   return new CellError('#VALUE!', `internal fault in ${member.name}: no result; please report the call`);
 };
 
-/** Calls one function. Never throws for bad input: a refusal is a value with its reason. */
-export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument[], traits: HostTraits = plainHost, work: Working = silent): Outcome {
-  const { member } = entry;
-  const remarks: string[] = [];
-  const reading: Reading = { blankArrivesAsZero: traits.blankArrivesAsZero, remark: (text) => remarks.push(text) };
-  let leftOut: readonly string[] = [];
-  try {
-    const read = readArguments(member, argv, reading);
-    const args = read.values;
-    leftOut = read.leftOut;
-    const result: Result =
-      read.missingDatum === undefined ? member.compute(args, work, questionsOf(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
-    const value = shown(member, args, result);
-    return { entry, value, args, leftOut, result, work, get cautions() { return cautionsOf(member, args, result, remarks, read.missingDatum !== undefined); } };
-  } catch (thrown) {
-    const error = errorOf(thrown, member);
-    return { entry, value: error, error, leftOut, cautions: [`input: ${error.message || error.code}`], work };
+/** Remarks of the reader, kept only where there are any. */
+class CallReading implements Reading {
+  remarks: readonly string[] = NONE;
+  constructor(readonly blankArrivesAsZero: boolean) {}
+  remark(text: string): void {
+    this.remarks = [...this.remarks, text];
   }
 }
 
-function cautionsOf(member: Member, args: Record<string, unknown>, result: Result, remarks: readonly string[], unread: boolean): string[] {
+const NONE: readonly string[] = [];
+
+class Answered implements Outcome {
+  constructor(
+    readonly entry: Entry,
+    readonly value: Cell | Matrix,
+    private readonly read: ReadArguments,
+    readonly result: Result,
+    private readonly reading: CallReading,
+    readonly work: Working,
+  ) {}
+  get args(): Readonly<Record<string, unknown>> {
+    return this.read.values;
+  }
+  get leftOut(): readonly string[] {
+    return this.read.leftOut;
+  }
+  get cautions(): readonly string[] {
+    return cautionsOf(this.entry.member, this.read, this.result, this.reading.remarks);
+  }
+}
+
+/** Calls one function. Never throws for bad input: a refusal is a value with its reason. */
+export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument[], traits: HostTraits = plainHost, work: Working = silent): Outcome {
+  const { member } = entry;
+  const reading = new CallReading(traits.blankArrivesAsZero);
+  try {
+    const read = readArguments(member, argv, reading);
+    const result: Result =
+      read.missingDatum === undefined ? member.compute(read.values, work, questionsOf(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
+    return new Answered(entry, shown(member, read.values, result), read, result, reading, work);
+  } catch (thrown) {
+    const error = errorOf(thrown, member);
+    return { entry, value: error, error, leftOut: NONE, cautions: [`input: ${error.message || error.code}`], work };
+  }
+}
+
+function cautionsOf(member: Member, read: ReadArguments, result: Result, remarks: readonly string[]): string[] {
   const reason = isTable(result) || typeof result !== 'object' || !isJudgement(result) || result.verdict !== 'not shown' ? [] : [result.reason ?? 'not shown'];
-  const own = unread ? [] : member.cautions(args, result).filter((text): text is string => typeof text === 'string' && text !== '');
+  const own = read.missingDatum !== undefined ? [] : member.cautions(read.values, result).filter((text): text is string => typeof text === 'string' && text !== '');
   return [...reason, ...own, ...remarks];
 }
 
+const asked = new WeakMap<Catalogue, Map<boolean, Questions>>();
+
 /** What functions that ask about others are handed: they see other functions through the same door as any host. */
-export function questionsOf(catalogue: Catalogue, traits: HostTraits): Questions {
+function questionsOf(catalogue: Catalogue, traits: HostTraits): Questions {
+  let byTrait = asked.get(catalogue);
+  if (!byTrait) asked.set(catalogue, (byTrait = new Map()));
+  let questions = byTrait.get(traits.blankArrivesAsZero);
+  if (!questions) byTrait.set(traits.blankArrivesAsZero, (questions = newQuestions(catalogue, traits)));
+  return questions;
+}
+
+function newQuestions(catalogue: Catalogue, traits: HostTraits): Questions {
   const entry = (functionName: string): Entry => {
     const found = catalogue.find(functionName);
     if (!found) throw wrongValue('function_name', `no function named ${functionName}`);
     return found;
   };
-  return { entries: catalogue.entries, entry, ask: (functionName, argv) => call(catalogue, entry(functionName), argv, traits, new Recorder()) };
+  return {
+    entries: catalogue.entries,
+    entry,
+    ask: (functionName, argv) => call(catalogue, entry(functionName), argv, traits, new Recorder()),
+    faults: (functionName, argv) => argumentFaults(entry(functionName).member, argv, new CallReading(traits.blankArrivesAsZero)),
+  };
 }

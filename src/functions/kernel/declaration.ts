@@ -41,6 +41,8 @@ export type Caution = string | false | undefined;
 export interface Questions {
   /** Calls another function with its steps taken down; throws a Refusal where the name is unknown. */
   ask(functionName: string, argv: readonly Argument[]): Outcome;
+  /** Every fault of the arguments of a call, in words; empty where all can be read. */
+  faults(functionName: string, argv: readonly Argument[]): readonly string[];
   entry(functionName: string): Entry;
   readonly entries: readonly Entry[];
 }
@@ -50,6 +52,8 @@ export interface Member {
   readonly name: string;
   readonly summary: string;
   readonly parameters: Parameters;
+  /** The parameters in order, for the reader. */
+  readonly order: readonly (readonly [string, Kind<unknown>])[];
   readonly result: ResultKind;
   /** Fills more than one cell. */
   readonly spill: boolean;
@@ -105,7 +109,7 @@ interface MemberSource<P extends Parameters> {
 
 /** A declaration whose family is set by the file it stands in. */
 export type Unfiled = Omit<Declaration, 'family'>;
-type UnfiledMember = Omit<Member, 'summary' | 'formula'> & { readonly ownSummary?: string; readonly ownFormula?: string };
+type UnfiledMember = Omit<Member, 'summary' | 'formula' | 'order'> & { readonly ownSummary?: string; readonly ownFormula?: string };
 
 /** One name of a declaration that has several with different arguments or results. */
 export function member<const P extends Parameters>(source: MemberSource<P>): UnfiledMember {
@@ -119,7 +123,7 @@ export function worksheetFunctions(source: Common & { members: readonly UnfiledM
   const { summary, formula, basis, caution = '', examples, members } = source;
   return {
     formula, basis, caution, examples,
-    members: members.map(({ ownSummary, ownFormula, ...own }) => ({ ...own, summary: ownSummary ?? summary, formula: ownFormula ?? formula })),
+    members: members.map(({ ownSummary, ownFormula, ...own }) => ({ ...own, order: Object.entries(own.parameters), summary: ownSummary ?? summary, formula: ownFormula ?? formula })),
   };
 }
 

@@ -1,7 +1,7 @@
 import { figure } from '../../core/figure';
 import { outOfRange, wrongValue } from '../../core/refusal';
 import { type Unit, unitSuffix } from '../../core/units';
-import type { Argument, Cell } from './cell';
+import { type Argument, type Cell, isMatrix } from './cell';
 import { type Bounds, type CommonOptions, type Kind, type Read, type Reading, type WordList, kind } from './kind';
 import { boundsWords, numberOf, withinBounds } from './number';
 import { oneCell, onlyCell, shownCell } from './scalar';
@@ -151,17 +151,25 @@ export function anyCell<const O extends CommonOptions<Cell> & { errors?: true }>
     read: (argument, name, reading) => {
       const cell = options.errors ? onlyCell(argument, name) : oneCell(argument, name);
       if (cell === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, `${name} is blank or zero: write 0 as text`);
+      if (typeof cell === 'number' && !Number.isFinite(cell)) throw outOfRange(name, 'is not a finite number');
       return cell;
     },
     show: (value) => (typeof value === 'number' ? figure(value) : typeof value === 'string' ? value : shownCell(value)),
   });
 }
 
-/** Any number of arguments, each as the host gave it: what a question about another function hands on. */
-export const raw = (about: string): Kind<readonly Argument[]> =>
+/**
+ * Any number of arguments, each as the host gave it: what a question about another function hands on.
+ * `zeroIsNotBlank` where the cells themselves are the matter, so that a blank must not pass for a zero.
+ */
+export const raw = (about: string, options: { zeroIsNotBlank?: true } = {}): Kind<readonly Argument[]> =>
   kind<readonly Argument[], { default: readonly Argument[] }>({
-    type: 'raw', shape: 'repeating', about, options: { default: [] }, takesErrors: true,
+    type: 'raw', shape: 'repeating', about, options: { default: [] }, takesErrors: true, zeroIsNotBlank: options.zeroIsNotBlank === true,
     read: (argument) => [argument],
-    readRest: (rest) => rest,
+    readRest: (rest, name, reading) => {
+      const zero = options.zeroIsNotBlank && reading.blankArrivesAsZero && rest.some((argument) => (isMatrix(argument) ? argument.some((row) => row.includes(0)) : argument === 0));
+      if (zero) throw wrongValue(undefined, `${name}: a cell is blank or zero: write 0 as text`);
+      return rest;
+    },
     show: (value) => `${value.length} arguments`,
   });

@@ -90,3 +90,12 @@ export function column<const O extends CommonOptions<readonly Cell[]>>(about: st
     show: (cells) => `${cells.length} cells`,
   });
 }
+
+/** A block of cells of any shape, row by row, errors and blanks included; a 0 that may be a blank is read as one. */
+export function cells<const O extends CommonOptions<readonly Cell[]>>(about: string, options: O): Kind<Read<readonly Cell[], O>> {
+  return kind<readonly Cell[], O>({
+    type: 'table', shape: 'range', about, options, takesErrors: true,
+    read: (argument, _name, reading) => asMatrix(argument).flat().map((cell) => (cell === 0 && reading.blankArrivesAsZero ? null : cell)),
+    show: (block) => `${block.length} cells`,
+  });
+}

@@ -29,9 +29,10 @@ export function shownCell(cell: Cell): string {
   if (cell === null) return 'a blank';
   if (cell instanceof CellError) return cell.code;
   if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
-  if (typeof cell === 'number') return String(cell);
+  if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : 'a number that is not finite';
   const text = cell.trim();
-  return `"${text.length > 40 ? `${text.slice(0, 37)}…` : text}"`;
+  // By code points, so that no character is cut in half.
+  return `"${text.length > 40 ? `${[...text.slice(0, 80)].slice(0, 37).join('')}…` : text}"`;
 }
 
 /** A cell of a range that must hold something. */
