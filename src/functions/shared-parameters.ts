@@ -21,3 +21,11 @@ export const transformerUk = () => quantity('%', 'rated short-circuit voltage', 
 export const motorPower = () => quantity('kW', 'shaft power of the running motors', { upTo: 20000 });
 export const powerFactor = () => ratio('power factor at rated load', { upTo: 1 });
 export const efficiency = () => ratio('efficiency at rated load', { upTo: 1 });
+
+export const edge = () => word('edge of the curve: the slowest device, the mean, the fastest', { slow: [], mean: [], fast: [] }, {});
+export const curveTolerance = (of = 'the points') => quantity('%', `tolerance of ${of} in current; 0 if they are already the edge`, { sign: 'atLeast 0', upTo: 50 });
+export const instantaneousTolerance = () => quantity('%', 'tolerance of the instantaneous release in current', { sign: 'atLeast 0', upTo: 50, default: 20 });
+
+/** Caution of every figure read off a mean curve that has a tolerance. */
+export const meanCurve = (args: { edge: string; tolerance_pct: number }): string | false =>
+  args.edge === 'mean' && args.tolerance_pct > 0 && 'mean curve: not for the record';
