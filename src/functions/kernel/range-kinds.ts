@@ -18,8 +18,8 @@ export const curveUnits: Readonly<Record<CurveKind, readonly [string, string]>> 
   joule: ['kA', 'A²s'],
 };
 
-const isNumberText = (text: string): boolean => /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
-const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
+export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
+export const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
 
 /** The range without the blank rows at its end. */
 export function withoutBlankTail(matrix: Matrix): Matrix {
@@ -67,10 +67,10 @@ function pointsOf(matrix: Matrix, name: string, curve: CurveKind): Points {
   return { x, y };
 }
 
-/** A table read as a whole, as it stands; what its columns mean is the function's own business. */
-export function table<const O extends CommonOptions<Matrix>>(about: string, options: O): Kind<Read<Matrix, O>> {
+/** A table read as a whole, as it stands, error cells too where `errors` is set; what its columns mean is the function's own business. */
+export function table<const O extends CommonOptions<Matrix> & { errors?: true }>(about: string, options: O): Kind<Read<Matrix, O>> {
   return kind<Matrix, O>({
-    type: 'table', shape: 'range', about, options,
+    type: 'table', shape: 'range', about, options, takesErrors: options.errors === true,
     read: (argument) => withoutBlankTail(asMatrix(argument)),
     show: (matrix) => `${matrix.length} rows`,
   });
