@@ -39,6 +39,8 @@ export interface Kind<T> {
   readonly optional: boolean;
   /** A datum of a test: left blank, the verdict is not shown. */
   readonly datum: boolean;
+  /** A datum whose blank the test judges itself, because another datum may do in its place. */
+  readonly judgedBlank: boolean;
   /** Taken where the argument is left out. */
   readonly fallback: T | undefined;
   /** What is done where the argument is left out, in words, if there is no figure for it. */
@@ -71,11 +73,11 @@ export interface CommonOptions<T> {
   default?: T;
   defaultWords?: string;
   optional?: true;
-  datum?: true;
+  datum?: true | 'judged';
 }
 
 /** Type of the value that the formula gets: undefined only where it can be left out without a default. */
-export type Read<T, O> = O extends { optional: true } | { defaultWords: string } ? T | undefined : T;
+export type Read<T, O> = O extends { optional: true } | { defaultWords: string } | { datum: 'judged' } ? T | undefined : T;
 
 interface KindSource<T> {
   type: KindType;
@@ -99,7 +101,8 @@ export function kind<T, O extends CommonOptions<T>>(source: KindSource<T> & { op
     shape: source.shape ?? 'cell',
     about: source.about,
     optional: options.optional === true || options.default !== undefined || options.defaultWords !== undefined,
-    datum: options.datum === true,
+    datum: options.datum !== undefined,
+    judgedBlank: options.datum === 'judged',
     fallback: options.default,
     fallbackWords: options.defaultWords,
     unit: source.unit,

@@ -51,7 +51,7 @@ function readEach(member: Member, argv: readonly Argument[], reading: Reading, f
       }
       leftOut = [...leftOut, name];
       if (kind.optional) values[name] = kind.fallback;
-      else if (kind.datum && member.face !== undefined) missingDatum ??= name;
+      else if (kind.datum && member.face !== undefined && !kind.judgedBlank) missingDatum ??= name;
       else if (kind.datum) values[name] = undefined;
       else throw missing(name);
     } catch (thrown) {
