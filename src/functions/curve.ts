@@ -1,7 +1,83 @@
+import { conventionalCurrent } from '../core/curve/conventional-current';
+import { curveCurrent } from '../core/curve/curve-current';
+import { type CurveRow, curveFindings, findingsInWords } from '../core/curve/curve-findings';
+import { curveTime } from '../core/curve/curve-time';
+import type { Edge } from '../core/curve/edge';
 import { fuseGateCurrent, fuseJouleLimit } from '../core/curve/fuse-band';
+import { miniatureBand } from '../core/curve/miniature-band';
+import { relayTime } from '../core/curve/relay-time';
+import { tripBand, tripEdge } from '../core/curve/trip-band';
+import { type TripSettings, tripSettings } from '../core/curve/trip-settings';
+import { stagesAt, undercutTime } from '../core/curve/trip-stages';
+import { tripTime } from '../core/curve/trip-time';
+import { figure } from '../core/figure';
 import { fuseRatings } from '../core/standards/fuse-gates';
-import { family, member, worksheetFunctions } from './kernel/declaration';
-import { quantity, word } from './kernel/kinds';
+import type { Cell, Matrix } from './kernel/cell';
+import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
+import { flag, quantity, ratio, setting, word } from './kernel/kinds';
+import { isHeading, isNumberText, points, table } from './kernel/range-kinds';
+import { isBlankCell } from './kernel/scalar';
+import { curveTolerance, edge, instantaneousTolerance, meanCurve } from './shared-parameters';
+
+const curvePoints = () => points('time', 'mean time-current curve of the device', {});
+const curveBasis = [{ source: 'IEC 60269-1', clause: 'curve tolerance ±10 % in current', fromMemory: true }, { source: 'the user’s sheet' }] as const;
+const SHEET = '{900,10;1100,5;1600,1;2400,0.2;3600,0.04;5500,0.01}';
+
+export const curveTimeFunction = worksheetFunction({
+  name: 'CURVE_TIME',
+  summary: 'Operating time of a device at a current, read from your points at the slow, mean or fast edge.',
+  formula: 'curve at I/(1 ± tolerance), log-log',
+  parameters: { points: curvePoints(), current_A: quantity('A', 'current through the device', { upTo: 300000 }), tolerance_pct: curveTolerance(), edge: edge() },
+  result: 's',
+  basis: curveBasis,
+  caution: 'mean is not for the record. tolerance_pct 0 only if your points are already the edge.',
+  examples: [`=JW.CURVE_TIME(${SHEET},2000,10,"slow")`, `=JW.CURVE_TIME(${SHEET},2000,10,"fast")`, `=JW.CURVE_TIME(${SHEET},"1.2 kA",0,"slow")`],
+  compute: (args, work) => curveTime(args.points, args.current_A, args.tolerance_pct, args.edge, work),
+  cautions: (args) => [meanCurve(args)],
+});
+
+export const curveCurrentFunction = worksheetFunction({
+  name: 'CURVE_CURRENT',
+  summary: 'Current at which a device operates within a time: for the loop limit.',
+  formula: 'least current with curve ≤ t, times (1 ± tolerance)',
+  parameters: { points: curvePoints(), time_s: quantity('s', 'time within which the device must operate', { upTo: 1e5 }), tolerance_pct: curveTolerance(), edge: edge() },
+  result: 'A',
+  basis: curveBasis,
+  caution: 'mean is not for the record. tolerance_pct 0 only if your points are already the edge.',
+  examples: [`=JW.CURVE_CURRENT(${SHEET},5,10,"slow")`, `=JW.CURVE_CURRENT(${SHEET},0.4,10,"slow")`, `=JW.CURVE_CURRENT(${SHEET},"400 ms",8,"fast")`],
+  compute: (args, work) => curveCurrent(args.points, args.time_s, args.tolerance_pct, args.edge, work),
+  cautions: (args) => [meanCurve(args)],
+});
+
+/** A row as the check of points sees it; a text that is a plain number counts as one, as it does where the points are used. */
+const curveRow = (row: readonly Cell[]): CurveRow =>
+  row.map((cell) => {
+    if (isBlankCell(cell)) return 'blank';
+    const value = typeof cell === 'string' && isNumberText(cell) ? Number(cell) : cell;
+    return typeof value === 'number' && Number.isFinite(value) ? value : 'other';
+  });
+
+function checkedCurve(matrix: Matrix, kind: 'time' | 'cut-off' | 'joule'): string {
+  const columns = matrix[0]!.length;
+  if (columns !== 2) return `${columns === 1 ? 'one column' : `${columns} columns`}, a curve takes two`;
+  const headings = isHeading(matrix[0]![0]) && isHeading(matrix[0]![1]) ? 1 : 0;
+  return findingsInWords(curveFindings(matrix.slice(headings).map(curveRow), headings + 1, kind));
+}
+
+export const curveCheck = worksheetFunction({
+  name: 'CURVE_CHECK',
+  summary: 'Looks over a range of curve points and says what is wrong with it.',
+  formula: 'own rules',
+  parameters: {
+    points: table('points to look over, two columns, with or without a heading', { errors: true }),
+    kind: word('what the points are', { time: [], 'cut-off': ['cutoff', 'peak'], joule: ['i2t', 'let-through'] }, { default: 'time' }),
+  },
+  result: 'text',
+  basis: [{ source: 'own rules' }],
+  caution: 'It looks at the order of the points, not at whether they are the device’s.',
+  examples: [`=JW.CURVE_CHECK(${SHEET})`, '=JW.CURVE_CHECK({100,10;150,1;140,0.5;900,0.01})', '=JW.CURVE_CHECK({"kA","kA peak";5,5.6;50,17;100,16},"cut-off")'],
+  compute: (args) => checkedCurve(args.points, args.kind),
+});
 
 const bandNotCurve = 'limit band of the standard, not the curve of a link';
 const fuseRating = () => quantity('A', 'rated current of the gG link', { listed: fuseRatings });
@@ -35,4 +111,116 @@ export const bandFuse = worksheetFunctions({
   ],
 });
 
-export const curve = family('curve', [bandFuse]);
+const HOLD_OR_TRIP = { 'no trip': ['hold', 'no-trip'], trip: [] } as const;
+
+export const bandMiniature = worksheetFunction({
+  name: 'BAND_MINIATURE',
+  summary: 'Instantaneous band of a miniature breaker: holds up to, trips from.',
+  formula: 'multiple·In',
+  parameters: {
+    rated_A: quantity('A', 'rated current of the miniature breaker', { upTo: 125 }),
+    type: word('type of instantaneous tripping', { B: [], C: [], D: [] }, {}),
+    limit: word('which end of the band', HOLD_OR_TRIP, {}),
+  },
+  result: 'A',
+  basis: [{ source: 'IEC 60898-1:2015', clause: 'table 2', fromMemory: true }],
+  examples: ['=JW.BAND_MINIATURE(20,"B","trip")', '=JW.BAND_MINIATURE(40,"D","hold")'],
+  compute: ({ rated_A, type, limit }, work) => miniatureBand(rated_A, type, limit, work),
+});
+
+export const conventionalCurrentFunction = worksheetFunction({
+  name: 'CONVENTIONAL_CURRENT',
+  summary: 'Conventional current of a device: certain trip (I2), or certain hold, within its conventional time.',
+  formula: 'factor·In',
+  parameters: {
+    rated_A: quantity('A', 'rated current of the device; for a breaker its setting Ir', { upTo: 6300 }),
+    kind: word('kind of device', { gG: [], breaker: ['mccb', 'acb'], miniature: ['mcb'] }, {}),
+    limit: word('certain trip or certain hold', HOLD_OR_TRIP, { default: 'trip' }),
+  },
+  result: 'A',
+  basis: [
+    { source: 'IEC 60269-1/-2', fromMemory: true },
+    { source: 'IEC 60947-2:2016', clause: 'table 6', fromMemory: true },
+    { source: 'IEC 60898-1:2015', clause: 'table 7', fromMemory: true },
+  ],
+  examples: ['=JW.CONVENTIONAL_CURRENT(80,"gG")', '=JW.CONVENTIONAL_CURRENT(320,"breaker","no trip")', '=JW.CONVENTIONAL_CURRENT(10,"gG")'],
+  compute: ({ rated_A, kind, limit }, work) => conventionalCurrent(rated_A, kind, limit, work),
+});
+
+const stages = () => ({
+  ir_A: quantity('A', 'long-time setting', { upTo: 10000 }),
+  tr_s: quantity('s', 'long-time delay at tr_multiple times ir_A', { upTo: 1000 }),
+  isd_A: setting('A', 'short-time setting, or off', { upTo: 300000 }),
+  tsd_s: quantity('s', 'longest short-time time; blank where the stage is off', { upTo: 10, defaultWords: 'none' }),
+  ii_A: setting('A', 'instantaneous setting, or off', { upTo: 300000 }),
+  ii_s: quantity('s', 'longest total breaking time of the instantaneous stage; blank where it is off', { upTo: 1, defaultWords: 'none' }),
+});
+const tripOptions = () => ({
+  delayed_tol_pct: quantity('%', 'tolerance of the delayed releases in current', { sign: 'atLeast 0', upTo: 50, default: 20 }),
+  ii_tol_pct: instantaneousTolerance(),
+  i2t_until_A: setting('A', 'end of the I²t ramp of the short-time stage, or off', { upTo: 300000, defaultWords: 'off' }),
+  tr_multiple: ratio('multiple of ir_A at which tr_s is stated', { above: 1, upTo: 20, default: 6 }),
+});
+
+/** The first of these currents at which the long-time law gives less than a delay that is set. */
+function undercut(settings: TripSettings, currents: readonly number[], edgeAsked: Edge): string | undefined {
+  const stagesThere = stagesAt(settings, edgeAsked);
+  const time = currents.map((current) => undercutTime(stagesThere, current)).find((value) => value !== undefined);
+  return time === undefined ? undefined : `the long-time I²t law gives less than the later stage reached, ${figure(time)} s: take that where the longest time counts`;
+}
+
+export const trip = worksheetFunctions({
+  summary: 'Tripping time of a breaker from its settings (one current), or its whole band as points for a chart.',
+  formula: 'least of tr·(m·Ir·d/I)², tsd from Isd·d, ti from Ii·e',
+  basis: [
+    { source: 'IEC 60947-2:2016', clause: '8.3.3.1', fromMemory: true },
+    { source: 'common release practice', clause: 'I²t law, tr at 6·Ir' },
+  ],
+  caution: 'ii_s and tsd_s are the maker’s longest times for the setting; earth-fault stage: call it with Ig, tg as isd_A, tsd_s.',
+  examples: [
+    '=JW.TRIP_TIME(1500,320,8,1600,0.15,3800,0.04,"slow")', '=JW.TRIP_TIME(2500,320,8,1600,0.15,"off","","fast",10,20,3200)',
+    '=JW.TRIP_BAND(20,320,8,1600,0.15,3800,0.04)',
+  ],
+  members: [
+    member({
+      name: 'TRIP_TIME',
+      summary: 'Tripping time of a breaker from its settings at one current and one edge.',
+      parameters: { current_A: quantity('A', 'current through the breaker', { upTo: 300000 }), ...stages(), edge: edge(), ...tripOptions() },
+      result: 's',
+      compute: (args, work) => tripTime(args.current_A, tripSettings(args), args.edge, work),
+      cautions: (args) => [
+        meanCurve({ edge: args.edge, tolerance_pct: Math.max(args.delayed_tol_pct, args.ii_tol_pct) }),
+        undercut(tripSettings(args), [args.current_A], args.edge),
+      ],
+    }),
+    member({
+      name: 'TRIP_BAND',
+      summary: 'Whole band of a breaker from its settings: corners of the fast and of the slow edge, for a chart or as points with tolerance 0.',
+      parameters: { upto_kA: quantity('kA', 'end of the band', { upTo: 300 }), ...stages(), ...tripOptions(), headers: flag('with a row of headings', { default: true }) },
+      result: 'table',
+      spill: true,
+      compute: (args, work) => tripBand(tripSettings(args), args.upto_kA * 1000, work),
+      cautions: (args) => [undercut(tripSettings(args), tripEdge(tripSettings(args), 'slow', args.upto_kA * 1000).x, 'slow')],
+    }),
+  ],
+});
+
+export const relay = worksheetFunction({
+  name: 'RELAY_TIME',
+  summary: 'Operating time of an inverse-time relay upstream.',
+  formula: 'TMS·k/((I/Is)^α − 1)',
+  parameters: {
+    current_A: quantity('A', 'current at the relay’s own voltage', { upTo: 300000 }),
+    setting_A: quantity('A', 'setting, on the same side', { upTo: 10000 }),
+    multiplier: ratio('time multiplier setting', { atLeast: 0.01, upTo: 15 }),
+    law: word('inverse-time law', { standard: ['si', 'normal'], very: ['vi'], extremely: ['ei', 'extreme'] }, {}),
+  },
+  result: 's',
+  basis: [{ source: 'IEC 60255-151:2009', fromMemory: true }],
+  caution: 'Nominal time: add the relay’s error and the breaker. Use currents at the relay’s own voltage.',
+  examples: ['=JW.RELAY_TIME(640,160,0.2,"standard")', '=JW.RELAY_TIME(900,120,0.15,"very")'],
+  compute: ({ current_A, setting_A, multiplier, law }, work) => relayTime(current_A, setting_A, multiplier, law, work),
+  cautions: ({ current_A, setting_A }) => [current_A < 2 * setting_A && 'below twice the setting a relay may be slow or fail to start'],
+});
+
+export const curve = family('curve', [curveTimeFunction, curveCurrentFunction, curveCheck, bandFuse, bandMiniature, conventionalCurrentFunction, trip, relay]);
