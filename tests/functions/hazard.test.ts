@@ -1,0 +1,141 @@
+import { CellError, type Matrix } from '../../src/functions/kernel/cell';
+import { outcomeOf, run } from '../support/run';
+
+const refusal = (code: CellError['code'], message: string) => new CellError(code, message);
+const cautionOf = (name: string, ...argv: Parameters<typeof outcomeOf>[1]) => outcomeOf(name, argv).cautions.join('; ');
+
+describe('BUSBAR_FORCE, BUSBAR_STRESS', () => {
+  test('check figures', () => {
+    expect(run('BUSBAR_FORCE', 105, 0.5, 0.08)).toBeCloseTo(11934.9, 1);
+    expect(run('BUSBAR_FORCE', 52.5, '400 mm', 0.06, 2)).toBeCloseTo(3675, 6);
+  });
+  test('bad input', () => {
+    expect(run('BUSBAR_FORCE', 105, 0.5, 0)).toEqual(refusal('#VALUE!', 'spacing_m: got 0, takes above 0, up to 2 m'));
+    expect(run('BUSBAR_FORCE', 105, 0.5, 0.08, 4)).toEqual(refusal('#NUM!', 'conductors: 4 is not in the list [2, 3]'));
+    expect(run('BUSBAR_FORCE', 701, 0.5, 0.08)).toEqual(refusal('#NUM!', 'peak_kA: 701 is outside above 0, up to 700 kA'));
+    expect(run('BUSBAR_FORCE', null, 0.5, 0.08)).toEqual(refusal('#N/A', 'missing: peak_kA'));
+    expect(run('BUSBAR_STRESS', 800, 1, 1000, 0.4)).toEqual(refusal('#NUM!', 'beta: 0.4 is outside 0.5 to 1'));
+    expect(run('BUSBAR_STRESS', 800, 1, '1000 mm²')).toEqual(refusal('#VALUE!', 'modulus_mm3: got "1000 mm²": mm² is area, takes mm³'));
+  });
+  test('a short span is said to read high', () => {
+    expect(cautionOf('BUSBAR_FORCE', 105, 0.3, 0.08)).toBe('span under 4 spacings: long-conductor formula reads high');
+    expect(cautionOf('BUSBAR_FORCE', 105, 0.32, 0.08)).toBe('');
+  });
+  test('both ends held halve the stress of free ends; a modulus may carry its unit', () => {
+    expect(run('BUSBAR_STRESS', 1000, 1, 1000)).toBe(125);
+    expect(run('BUSBAR_STRESS', '1 kN', '100 cm', '1000 mm3', 0.5)).toBe(62.5);
+  });
+});
+
+describe('CLEAT_FORCE', () => {
+  test('check figures', () => {
+    expect(run('CLEAT_FORCE', 63, 0.041, 'trefoil')).toBeCloseTo(16456.8, 1);
+    expect(run('CLEAT_FORCE', '38 kA', 0.05, 'pair')).toBeCloseTo(5776, 6);
+    expect(run('CLEAT_FORCE', '38 kA', 0.05, 'Single-Phase')).toBeCloseTo(5776, 6);
+    expect(run('CLEAT_FORCE', 63, 0.041, 'square')).toEqual(refusal('#VALUE!', 'formation: got "square", takes trefoil · flat · pair (two, single-phase)'));
+  });
+});
+
+describe('ARC_CURRENT', () => {
+  test('check figures', () => {
+    expect(run('ARC_CURRENT', 45, 32, 'VCB', 480)).toBeCloseTo(28.7933, 4);
+    expect(run('ARC_CURRENT', 28, 25, 'VCBB', 415)).toBeCloseTo(21.4573, 4);
+    expect(run('ARC_CURRENT', 28, 25, 'HCB', 415, true)).toBeCloseTo(16.109, 4);
+    expect(run('ARC_CURRENT', 12, 20, 'HOA', 230)).toBeCloseTo(4.32494, 5);
+  });
+  test('outside the model', () => {
+    expect(run('ARC_CURRENT', 0.4, 32, 'VCB', 480)).toEqual(refusal('#NUM!', 'fault_kA: 0.4 is outside 0.5 to 106 kA'));
+    expect(run('ARC_CURRENT', 45, 80, 'VCB', 480)).toEqual(refusal('#NUM!', 'gap_mm: 80 is outside 6.35 to 76.2 mm'));
+    expect(run('ARC_CURRENT', 45, 32, 'VCB', 690)).toEqual(refusal('#NUM!', 'volts_V: 690 is outside 208 to 600 V'));
+    expect(run('ARC_CURRENT', 45, 32, 'box', 480)).toEqual(refusal('#VALUE!', 'electrodes: got "box", takes VCB · VCBB · HCB · VOA · HOA'));
+  });
+  test('the steps are taken down', () => {
+    const steps = run('SHOW_STEPS', 'ARC_CURRENT', 45, 32, 'VCB', 480, true) as Matrix;
+    expect(steps.map(([step]) => String(step).split(' = ')[0])).toEqual(['step', 'fault_kA', 'gap_mm', 'electrodes', 'volts_V', 'reduced', 'I600', 'Iarc', 'VarCf', 'Iarc min', 'ARC_CURRENT']);
+    // IEEE 1584-2018, worked example of the annex (from memory): 32.449 kA.
+    expect(Number.parseFloat(String(steps[6]![1]))).toBeCloseTo(32.449, 3);
+  });
+});
+
+describe('ARC_BOX_FACTOR', () => {
+  test('check figures', () => {
+    expect(run('ARC_BOX_FACTOR', 610, 610, 254, 32, 'VCB', 480)).toBeCloseTo(1.0847, 5);
+    expect(run('ARC_BOX_FACTOR', 800, 1000, 300, 25, 'VCBB', 415)).toBeCloseTo(1.17248, 5);
+    expect(run('ARC_BOX_FACTOR', 300, 400, 150, 13, 'HCB', 415)).toBeCloseTo(1.12972, 5);
+    expect(run('ARC_BOX_FACTOR', 90, 600, 300, 25, 'VCB', 415)).toEqual(refusal('#NUM!', 'width_mm: 90 is below four gaps, 100 mm'));
+  });
+  test('exactly four gaps wide is wide enough; open air has no box', () => {
+    expect(typeof run('ARC_BOX_FACTOR', 100, 600, 300, 25, 'VCB', 415)).toBe('number');
+    for (const electrodes of ['VOA', 'HOA']) expect(run('ARC_BOX_FACTOR', 90, 600, 300, 25, electrodes, 415)).toBe(1);
+  });
+  test('sizes past the tested ones count as the widest tested', () => {
+    for (const electrodes of ['VCBB', 'HCB']) {
+      expect(run('ARC_BOX_FACTOR', 1244.6, 1244.6, 400, 25, electrodes, 415)).toBe(run('ARC_BOX_FACTOR', 2000, 3000, 400, 25, electrodes, 415));
+    }
+  });
+  test('a box too small for the correction is refused, not answered with a factor that means nothing', () => {
+    const small = refusal('#NUM!', 'the enclosure is too small for the correction: its factor is outside 0.3 to 3');
+    for (const side of [60, 65, 100]) expect(run('ARC_BOX_FACTOR', side, side, 50, 10, 'VCBB', 415)).toEqual(small);
+    expect(typeof run('ARC_BOX_FACTOR', 200, 200, 50, 10, 'VCBB', 415)).toBe('number');
+  });
+  // 20-inch cube at 600 V: 1 by the standard's own normal box, to its printed coefficients.
+  test('the box of the tests needs no correction', () => {
+    for (const electrodes of ['VCB', 'VCBB', 'HCB']) expect(run('ARC_BOX_FACTOR', 508, 508, 508, 25, electrodes, 600)).toBeCloseTo(1, 2);
+  });
+});
+
+describe('ARC_TIME_FUSE', () => {
+  const curve = [[900, 10], [1100, 5], [1600, 1], [2400, 0.2], [3600, 0.04], [5500, 0.01]];
+  test('check figures', () => {
+    expect(run('ARC_TIME_FUSE', curve, 2.4, 10)).toBeCloseTo(291.966, 3);
+    expect(run('ARC_TIME_FUSE', curve, 9.5, 10)).toBe(10);
+    expect(run('ARC_TIME_FUSE', curve, 0.8, 10)).toEqual(refusal('#NUM!', 'arc_kA: 0.8 is below the first point'));
+  });
+  test('nothing is extrapolated: the slow edge starts later, and past the last point only the floor is known', () => {
+    expect(run('ARC_TIME_FUSE', curve, 0.95, 10)).toEqual(refusal('#NUM!', 'arc_kA: 0.95 is below the first point of the slow edge, 0.99 kA'));
+    expect(run('ARC_TIME_FUSE', curve, 0.99, 10)).toBeCloseTo(10000, 6);
+    expect(run('ARC_TIME_FUSE', curve, 9.5, 10, 5)).toEqual(refusal('#NUM!', 'arc_kA: 9.5 is above the last point, 6.05 kA, whose 10 ms is over floor_ms'));
+    expect(run('ARC_TIME_FUSE', curve, 6.05, 10, 5)).toBeCloseTo(10, 9);
+  });
+  test('the floor holds inside the curve too', () => {
+    expect(run('ARC_TIME_FUSE', curve, 3.9, 0, 50)).toBe(50);
+    expect(run('ARC_TIME_FUSE', [[100, 5], [900, 0.004]], 0.9, 0)).toBe(10);
+  });
+  test('bad points', () => {
+    expect(run('ARC_TIME_FUSE', [[900, 10], [800, 5]], 2.4, 10)).toEqual(refusal('#VALUE!', 'points row 2: first column must rise'));
+    expect(run('ARC_TIME_FUSE', curve, 2.4, null)).toEqual(refusal('#N/A', 'missing: tolerance_pct'));
+  });
+});
+
+describe('ARC_ENERGY, ARC_BOUNDARY', () => {
+  const box = run('ARC_BOX_FACTOR', 610, 610, 254, 32, 'VCB', 480) as number;
+  test('check figures', () => {
+    expect(run('ARC_ENERGY', 45, 61.3, 32, 609.6, 'VCB', 480, box)).toBeCloseTo(11.585, 3);
+    expect(run('ARC_ENERGY', 28, 120, 25, 455, 'VCBB', 415)).toBeCloseTo(33.511, 3);
+    expect(run('ARC_ENERGY', 28, 180, 25, 455, 'VCBB', 415, 1, true)).toBeCloseTo(42.9329, 4);
+    expect(run('ARC_ENERGY', 28, 120, 25, 455, 'VOA', 415, 1.1)).toEqual(refusal('#NUM!', 'box_factor: 1 in open air'));
+    expect(run('ARC_BOUNDARY', 45, 61.3, 32, 'VCB', 480, box)).toBeCloseTo(1028.68, 2);
+    expect(run('ARC_BOUNDARY', 28, 120, 25, 'VCBB', 415)).toBeCloseTo(1299.39, 2);
+    expect(run('ARC_BOUNDARY', 10, 10, 25, 'VCB', 415)).toEqual(refusal('#NUM!', 'the boundary lies inside 305 mm, the least distance of the model'));
+    expect(run('ARC_BOUNDARY', 28, 120, 25, 'HOA', 415, 1.1)).toEqual(refusal('#NUM!', 'box_factor: 1 in open air'));
+  });
+  test('outside the model', () => {
+    expect(run('ARC_ENERGY', 28, 120, 25, 300, 'VCBB', 415)).toEqual(refusal('#NUM!', 'distance_mm: 300 is outside 305 to 5000 mm'));
+    expect(run('ARC_ENERGY', 28, '11 s', 25, 455, 'VCBB', 415)).toEqual(refusal('#NUM!', 'time_ms: 11000 is outside above 0, up to 10000 ms'));
+    expect(run('ARC_BOUNDARY', 28, 120, 25, 'VCBB', 415, 1, false, '0.05 cal/cm²')).toEqual(refusal('#NUM!', 'limit_J_cm2: 0.2092 is outside 0.5 to 200 J/cm²'));
+  });
+  test('the limit is 1.2 cal/cm² unless said otherwise', () => {
+    expect(run('ARC_BOUNDARY', 28, 120, 25, 'VCBB', 415, 1, false, '1.2 cal/cm²')).toBeCloseTo(1299.39, 2);
+    expect(run('ASSUMED', 'ARC_BOUNDARY', 28, 120, 25, 'VCBB', 415)).toBe('box_factor=1; reduced=FALSE; limit_J_cm2=5.0208');
+  });
+  test('cautions: the reduced current; over 2 s', () => {
+    const other = 'work the reduced current too, with its own clearing time';
+    expect(cautionOf('ARC_ENERGY', 28, 120, 25, 455, 'VCBB', 415)).toBe(other);
+    expect(cautionOf('ARC_ENERGY', 28, 120, 25, 455, 'VCBB', 415, 1, true)).toBe('');
+    expect(cautionOf('ARC_BOUNDARY', 28, 2001, 25, 'VCBB', 415)).toBe(`${other}; over 2 s: say why the person cannot move away sooner`);
+    expect(cautionOf('ARC_BOUNDARY', 28, 2000, 25, 'VCBB', 415, 1, 'yes')).toBe('');
+  });
+  test('no clothing class anywhere', () => {
+    for (const name of ['ARC_ENERGY', 'ARC_BOUNDARY']) expect(outcomeOf(name, []).entry.declaration.caution).toContain('no clothing class');
+  });
+});
