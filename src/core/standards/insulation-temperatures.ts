@@ -1,3 +1,5 @@
+import { atMost } from '../judgement';
+
 /**
  * Temperatures of an insulation, °C: of its conductor at full load, and its limit at the end of a short circuit. PVC, as
  * compounded for large conductors, has a lower limit above 300 mm².
@@ -31,5 +33,5 @@ export const fullLoadTemperature = (insulation: Insulation): number => TABLE[ins
 /** Limit at the end of a short circuit, °C. @param csa cross-section, mm²; left out: up to 300 mm² */
 export function shortCircuitLimit(insulation: Insulation, csa: number | undefined): number {
   const { limit, limitOfLargeSizes } = TABLE[insulation];
-  return csa !== undefined && csa > LARGE_ABOVE ? (limitOfLargeSizes ?? limit) : limit;
+  return csa !== undefined && !atMost(csa, LARGE_ABOVE) ? (limitOfLargeSizes ?? limit) : limit;
 }

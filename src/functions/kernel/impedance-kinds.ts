@@ -60,10 +60,10 @@ export function impedance<const O extends ImpedanceOptions>(about: string, optio
   });
 }
 
-/** Impedances, one a cell: any number of cells and ranges. Blanks at the end of a range are dropped, one inside is missing. */
-export function impedances(about: string): Kind<readonly Complex[]> {
+/** Impedances, one a cell: one range, or any number of cells and ranges at the end of the list. Blanks at the end of a range are dropped, one inside is missing. */
+export function impedances(about: string, shape: 'range' | 'repeating' = 'repeating'): Kind<readonly Complex[]> {
   return kind<readonly Complex[], CommonOptions<readonly Complex[]>>({
-    type: 'impedances', shape: 'repeating', about, options: {}, unit: 'mΩ', zeroIsNotBlank: true,
+    type: 'impedances', shape, about, options: {}, unit: 'mΩ', zeroIsNotBlank: true,
     read: (argument, name, reading) => listOf([argument], name, reading),
     readRest: listOf,
     show: (list) => list.map(shownImpedance).join(', '),

@@ -1,0 +1,23 @@
+import { figure } from '../core/figure';
+import type { Caution } from './kernel/declaration';
+
+/** Figures that are allowed, yet most likely typed in the wrong unit. */
+
+const LEAST_CURRENT = 1;
+
+/** No circuit that is worked out here carries so little: kiloamperes where amperes are asked. */
+export const kiloamperesTyped = (name: string, amperes: number): Caution => amperes < LEAST_CURRENT && `${name} is ${figure(amperes)} A: kA typed for A?`;
+
+const LEAST_TRIP = 5;
+/** Rated residual currents, A: devices that trip at these, or at five times them, are the exception. */
+const RESIDUAL = [0.006, 0.01, 0.03, 0.1, 0.3, 0.5, 1];
+const isResidual = (amperes: number): boolean => RESIDUAL.some((rated) => [rated, 5 * rated].some((trip) => Math.abs(amperes - trip) < trip * 1e-6));
+
+/** The least overcurrent device trips at 5 A: kiloamperes where the trip current is asked in amperes. */
+export const kiloampereTripTyped = (name: string, amperes: number): Caution =>
+  amperes < LEAST_TRIP && !isResidual(amperes) && `${name} is ${figure(amperes)} A: kA typed for A?`;
+
+const GREATEST_FAULT = 200;
+
+/** No low-voltage gear is rated above it: amperes where kiloamperes are asked. What passes 300 kA is refused by the limit. */
+export const amperesTyped = (name: string, kiloamperes: number): Caution => kiloamperes > GREATEST_FAULT && `${name} is ${figure(kiloamperes)} kA: A typed for kA?`;
