@@ -47,16 +47,20 @@ export function readCells(text: string, context: ReadContext): StoredCell[] {
   return cells;
 }
 
-function readCell(text: string, place: CellPlace, context: ReadContext, formulas: FormulaReader): StoredCell {
+const readCell = (text: string, place: CellPlace, context: ReadContext, formulas: FormulaReader): StoredCell =>
+  storedCell(text, place, context, place.formula ? formulas.read(place, place.formula) : NO_FORMULA);
+
+/** One cell, whose formula has been read. */
+export function storedCell(text: string, place: CellPlace, context: ReadContext, { formula, arrayRef }: CellFormula): StoredCell {
   const { row, column } = place;
-  const typed = readValue(text, place, context);
-  const { formula, arrayRef } = place.formula ? formulas.read(place, place.formula) : NO_FORMULA;
   return {
-    address: addressOf(row, column), row, column, ...typed, formula, arrayRef,
+    address: addressOf(row, column), row, column, ...readValue(text, place, context), formula, arrayRef,
     dynamic: arrayRef !== null && attribute(text, place.start, place.openEnd, 'cm') !== undefined,
     style: Number(attribute(text, place.start, place.openEnd, 's') ?? 0) || 0,
   };
 }
+
+export interface CellFormula { readonly formula: string | null; readonly arrayRef: string | null }
 
 const NO_FORMULA = { formula: null, arrayRef: null } as const;
 const BLANK = { type: 'blank', value: null } as const;
@@ -99,7 +103,7 @@ export class FormulaReader {
 
   constructor(private readonly text: string, private readonly part: string) {}
 
-  read(place: CellPlace, formula: ElementPlace): { formula: string | null; arrayRef: string | null } {
+  read(place: CellPlace, formula: ElementPlace): CellFormula {
     const { text } = this;
     const written = decodeEscapes(decodeContent(text.slice(formula.textStart, formula.textEnd)));
     const kind = attribute(text, formula.start, formula.openEnd, 't') ?? 'normal';
@@ -128,4 +132,4 @@ export class FormulaReader {
   }
 }
 
-const plain = (formula: string): { formula: string | null; arrayRef: null } => ({ formula: formula === '' ? null : formula, arrayRef: null });
+const plain = (formula: string): CellFormula => ({ formula: formula === '' ? null : formula, arrayRef: null });
