@@ -6,6 +6,8 @@ const common = {
   testEnvironment: 'node',
   transform: { '\\.[cm]?[jt]s$': ['@swc/jest', { jsc: { parser: { syntax: 'typescript' }, target: 'es2022' }, module: { type: 'commonjs' } }] },
   transformIgnorePatterns: [`/node_modules/(?!(.*/)?(${esModules.join('|')})/)`],
+  // numfmt names a CommonJS file that its package does not hold.
+  moduleNameMapper: { '^numfmt$': '<rootDir>/node_modules/numfmt/dist/index.js' },
   modulePathIgnorePatterns: ['<rootDir>/dist/', '<rootDir>/build/'],
 };
 
