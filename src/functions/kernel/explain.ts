@@ -29,7 +29,9 @@ const statedText = (stated: Stated, digits: number): string =>
 export function resultUnit(member: Member, args: Readonly<Record<string, unknown>>): string | undefined {
   if (member.unit) return member.unit(args as Record<string, unknown>);
   if (member.result === 'impedance') return 'mΩ';
-  return ['verdict', 'text', 'table', 'as asked', 'ratio', 'word'].includes(member.result) ? undefined : member.result;
+  if (['verdict', 'text', 'table', 'as asked', 'ratio', 'word'].includes(member.result)) return undefined;
+  // Money is in whatever the sheet is in: no unit stands behind it, though "a year" may.
+  return member.result.replace(/^money\s*/, '') || undefined;
 }
 
 /** The arguments after conversion and defaults, each with its unit; what was left out without a default is not listed. */
