@@ -11,6 +11,9 @@ export interface Catalogue {
 export const NAMESPACE = 'JW';
 const PREFIX = /^(?:_XLDUDF_JW_|JW\.)/;
 
+/** Whether a name in a formula stands in our namespace, typed (`JW.NAME`) or as workbook files hold it. */
+export const isOurName = (name: string): boolean => PREFIX.test(name.trim().toUpperCase());
+
 /** The bare name of one of our functions, however it is written. */
 export const bareName = (name: string): string => name.trim().toUpperCase().replace(PREFIX, '');
 
