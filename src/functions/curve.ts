@@ -2,25 +2,20 @@ import { conventionalCurrent } from '../core/curve/conventional-current';
 import { curveCurrent } from '../core/curve/curve-current';
 import { type CurveRow, curveFindings, findingsInWords } from '../core/curve/curve-findings';
 import { curveTime } from '../core/curve/curve-time';
-import type { Edge } from '../core/curve/edge';
 import { fuseGateCurrent, fuseJouleLimit } from '../core/curve/fuse-band';
 import { miniatureBand } from '../core/curve/miniature-band';
 import { relayTime } from '../core/curve/relay-time';
-import { tripBand, tripEdge } from '../core/curve/trip-band';
-import { type TripSettings, tripSettings } from '../core/curve/trip-settings';
-import { stagesAt, undercutTime } from '../core/curve/trip-stages';
-import { tripTime } from '../core/curve/trip-time';
-import { figure } from '../core/figure';
 import { fuseRatings } from '../core/standards/fuse-gates';
+import { trip } from './curve-trip';
 import type { Cell, Matrix } from './kernel/cell';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
-import { flag, quantity, ratio, setting, word } from './kernel/kinds';
+import { quantity, ratio, word } from './kernel/kinds';
 import { isHeading, isNumberText, points, table } from './kernel/range-kinds';
 import { isBlankCell } from './kernel/scalar';
-import { curveTolerance, edge, instantaneousTolerance, meanCurve } from './shared-parameters';
+import { curveTolerance, edge, meanCurve } from './shared-parameters';
 
 const curvePoints = () => points('time', 'mean time-current curve of the device', {});
-const curveBasis = [{ source: 'IEC 60269-1', clause: 'curve tolerance ±10 % in current', fromMemory: true }, { source: 'the user’s sheet' }] as const;
+const curveBasis = [{ source: 'IEC 60269-1', clause: 'curve tolerance ±10 % in current', fromMemory: true }, { source: "the user's sheet" }] as const;
 const SHEET = '{900,10;1100,5;1600,1;2400,0.2;3600,0.04;5500,0.01}';
 
 export const curveTimeFunction = worksheetFunction({
@@ -74,7 +69,7 @@ export const curveCheck = worksheetFunction({
   },
   result: 'text',
   basis: [{ source: 'own rules' }],
-  caution: 'It looks at the order of the points, not at whether they are the device’s.',
+  caution: "It looks at the order of the points, not at whether they are the device's.",
   examples: [`=JW.CURVE_CHECK(${SHEET})`, '=JW.CURVE_CHECK({100,10;150,1;140,0.5;900,0.01})', '=JW.CURVE_CHECK({"kA","kA peak";5,5.6;50,17;100,16},"cut-off")'],
   compute: (args) => checkedCurve(args.points, args.kind),
 });
@@ -147,77 +142,19 @@ export const conventionalCurrentFunction = worksheetFunction({
   compute: ({ rated_A, kind, limit }, work) => conventionalCurrent(rated_A, kind, limit, work),
 });
 
-const stages = () => ({
-  ir_A: quantity('A', 'long-time setting', { upTo: 10000 }),
-  tr_s: quantity('s', 'long-time delay at tr_multiple times ir_A', { upTo: 1000 }),
-  isd_A: setting('A', 'short-time setting, or off', { upTo: 300000 }),
-  tsd_s: quantity('s', 'longest short-time time; blank where the stage is off', { upTo: 10, defaultWords: 'none' }),
-  ii_A: setting('A', 'instantaneous setting, or off', { upTo: 300000 }),
-  ii_s: quantity('s', 'longest total breaking time of the instantaneous stage; blank where it is off', { upTo: 1, defaultWords: 'none' }),
-});
-const tripOptions = () => ({
-  delayed_tol_pct: quantity('%', 'tolerance of the delayed releases in current', { sign: 'atLeast 0', upTo: 50, default: 20 }),
-  ii_tol_pct: instantaneousTolerance(),
-  i2t_until_A: setting('A', 'end of the I²t ramp of the short-time stage, or off', { upTo: 300000, defaultWords: 'off' }),
-  tr_multiple: ratio('multiple of ir_A at which tr_s is stated', { above: 1, upTo: 20, default: 6 }),
-});
-
-/** The first of these currents at which the long-time law gives less than a delay that is set. */
-function undercut(settings: TripSettings, currents: readonly number[], edgeAsked: Edge): string | undefined {
-  const stagesThere = stagesAt(settings, edgeAsked);
-  const time = currents.map((current) => undercutTime(stagesThere, current)).find((value) => value !== undefined);
-  return time === undefined ? undefined : `the long-time I²t law gives less than the later stage reached, ${figure(time)} s: take that where the longest time counts`;
-}
-
-export const trip = worksheetFunctions({
-  summary: 'Tripping time of a breaker from its settings (one current), or its whole band as points for a chart.',
-  formula: 'least of tr·(m·Ir·d/I)², tsd from Isd·d, ti from Ii·e',
-  basis: [
-    { source: 'IEC 60947-2:2016', clause: '8.3.3.1', fromMemory: true },
-    { source: 'common release practice', clause: 'I²t law, tr at 6·Ir' },
-  ],
-  caution: 'ii_s and tsd_s are the maker’s longest times for the setting; earth-fault stage: call it with Ig, tg as isd_A, tsd_s.',
-  examples: [
-    '=JW.TRIP_TIME(1500,320,8,1600,0.15,3800,0.04,"slow")', '=JW.TRIP_TIME(2500,320,8,1600,0.15,"off","","fast",10,20,3200)',
-    '=JW.TRIP_BAND(20,320,8,1600,0.15,3800,0.04)',
-  ],
-  members: [
-    member({
-      name: 'TRIP_TIME',
-      summary: 'Tripping time of a breaker from its settings at one current and one edge.',
-      parameters: { current_A: quantity('A', 'current through the breaker', { upTo: 300000 }), ...stages(), edge: edge(), ...tripOptions() },
-      result: 's',
-      compute: (args, work) => tripTime(args.current_A, tripSettings(args), args.edge, work),
-      cautions: (args) => [
-        meanCurve({ edge: args.edge, tolerance_pct: Math.max(args.delayed_tol_pct, args.ii_tol_pct) }),
-        undercut(tripSettings(args), [args.current_A], args.edge),
-      ],
-    }),
-    member({
-      name: 'TRIP_BAND',
-      summary: 'Whole band of a breaker from its settings: corners of the fast and of the slow edge, for a chart or as points with tolerance 0.',
-      parameters: { upto_kA: quantity('kA', 'end of the band', { upTo: 300 }), ...stages(), ...tripOptions(), headers: flag('with a row of headings', { default: true }) },
-      result: 'table',
-      spill: true,
-      compute: (args, work) => tripBand(tripSettings(args), args.upto_kA * 1000, work),
-      cautions: (args) => [undercut(tripSettings(args), tripEdge(tripSettings(args), 'slow', args.upto_kA * 1000).x, 'slow')],
-    }),
-  ],
-});
-
 export const relay = worksheetFunction({
   name: 'RELAY_TIME',
   summary: 'Operating time of an inverse-time relay upstream.',
   formula: 'TMS·k/((I/Is)^α − 1)',
   parameters: {
-    current_A: quantity('A', 'current at the relay’s own voltage', { upTo: 300000 }),
+    current_A: quantity('A', "current at the relay's own voltage", { upTo: 300000 }),
     setting_A: quantity('A', 'setting, on the same side', { upTo: 10000 }),
     multiplier: ratio('time multiplier setting', { atLeast: 0.01, upTo: 15 }),
     law: word('inverse-time law', { standard: ['si', 'normal'], very: ['vi'], extremely: ['ei', 'extreme'] }, {}),
   },
   result: 's',
   basis: [{ source: 'IEC 60255-151:2009', fromMemory: true }],
-  caution: 'Nominal time: add the relay’s error and the breaker. Use currents at the relay’s own voltage.',
+  caution: "Nominal time: add the relay's error and the breaker. Use currents at the relay's own voltage.",
   examples: ['=JW.RELAY_TIME(640,160,0.2,"standard")', '=JW.RELAY_TIME(900,120,0.15,"very")'],
   compute: ({ current_A, setting_A, multiplier, law }, work) => relayTime(current_A, setting_A, multiplier, law, work),
   cautions: ({ current_A, setting_A }) => [current_A < 2 * setting_A && 'below twice the setting a relay may be slow or fail to start'],

@@ -1,8 +1,14 @@
 import { figure } from '../core/figure';
+import { judgeBackup } from '../core/selectivity/backup';
 import { judgeJoule, prearcingLimitOf } from '../core/selectivity/joule';
+import { selectivityExtent, selectivityLimit } from '../core/selectivity/limit';
+import { judgePeak } from '../core/selectivity/peak';
 import { NOMINAL_STEP, judgeRatio, ratingRatio } from '../core/selectivity/ratio';
-import { family, testAndMargin, worksheetFunction } from './kernel/declaration';
-import { quantity, ratio, text } from './kernel/kinds';
+import { judgeTimeGap } from '../core/selectivity/time-gap';
+import { family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
+import { quantity, ratio, setting, text } from './kernel/kinds';
+import { selectRanges, takeover } from './selectivity-curves';
+import { faultLevel, instantaneousTolerance } from './shared-parameters';
 
 const majorRating = () => quantity('A', 'rated current of the device upstream', { upTo: 10000 });
 const minorRating = () => quantity('A', 'rated current of the device nearer the fault', { upTo: 10000 });
@@ -66,4 +72,97 @@ export const selectJoule = testAndMargin({
   cautions: ({ total_minor_A2s }) => [prearcingForTotal(total_minor_A2s)],
 });
 
-export const selectivity = family('selectivity', [selectRatio, selectRatioTest, selectJoule]);
+/** An instantaneous release of so few amperes is most likely one typed in kA. */
+const LEAST_PLAUSIBLE_SETTING = 50;
+const perhapsKiloamperes = (setting: number | 'off' | undefined): string | false =>
+  typeof setting === 'number' && setting < LEAST_PLAUSIBLE_SETTING && `ii_A ${figure(setting)} A is very low for an instantaneous release: is it in kA?`;
+
+export const selectPeak = testAndMargin({
+  stem: 'SELECT_PEAK',
+  summary: 'Does the peak let through by the minor device stay under the instantaneous release of the breaker upstream?',
+  formula: 'î ≤ √2·Ii·(1 − tolerance)',
+  parameters: {
+    cutoff_kA: quantity('kA', 'peak let through by the device nearer the fault', { upTo: 700 }),
+    ii_A: setting('A', 'instantaneous setting of the breaker upstream, or off', { upTo: 300000, datum: true }),
+    ii_tol_pct: instantaneousTolerance(),
+  },
+  basis: [{ source: 'IEC 60947-2:2016', clause: '8.3.3.1', fromMemory: true }],
+  caution: "Releases that see energy or r.m.s. differ: the maker's table rules.",
+  examples: ['=JW.SELECT_PEAK_TEST(10.5,12000)', '=JW.SELECT_PEAK_MARGIN(10.5,12000)', '=JW.SELECT_PEAK_TEST(10.5,8000,10)', '=JW.SELECT_PEAK_TEST(10.5,"")'],
+  judge: ({ cutoff_kA, ii_A, ii_tol_pct }, work) => judgePeak(cutoff_kA, ii_A, ii_tol_pct, work),
+  cautions: ({ ii_A }) => [perhapsKiloamperes(ii_A)],
+});
+
+export const selectTime = testAndMargin({
+  stem: 'SELECT_TIME',
+  summary: 'Is there time enough between minor and major?',
+  formula: 't major fast − t minor slow ≥ gap',
+  parameters: {
+    minor_slow_s: quantity('s', 'time of the device nearer the fault at its slow edge, breaking included', { upTo: 1e5 }),
+    major_fast_s: quantity('s', 'time of the device upstream at its fast edge', { upTo: 1e5, datum: true }),
+    gap_s: quantity('s', 'least difference of time', { upTo: 10, default: 0.1 }),
+  },
+  basis: [{ source: 'practice' }],
+  caution: 'minor_slow_s includes breaking, not only release.',
+  examples: ['=JW.SELECT_TIME_TEST(0.15,0.3)', '=JW.SELECT_TIME_MARGIN(0.15,0.3)', '=JW.SELECT_TIME_TEST(0.2,0.3,0.15)', '=JW.SELECT_TIME_TEST("200 ms",0.3)'],
+  judge: ({ minor_slow_s, major_fast_s, gap_s }, work) => judgeTimeGap(minor_slow_s, major_fast_s, gap_s, work),
+});
+
+export const selectLimit = worksheetFunctions({
+  summary: 'Selectivity limit of a pair in kA, and whether that makes it total or partial at this fault level.',
+  formula: 'tested, or min(Ii·(1 − tolerance), Icw)',
+  basis: [{ source: 'IEC 60947-2:2016', clause: '2.17 and annex A', fromMemory: true }],
+  caution: "By settings only, unless tested_kA is the maker's table. With ii_A off show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST).",
+  examples: [
+    '=JW.SELECT_LIMIT(6300,50)', '=JW.SELECT_LIMIT("off",30)', '=JW.SELECT_LIMIT(6300,50,36)',
+    '=JW.SELECT_EXTENT(18,JW.SELECT_LIMIT("off",30))', '=JW.SELECT_EXTENT(18,JW.SELECT_LIMIT(6300,50))',
+  ],
+  members: [
+    member({
+      name: 'SELECT_LIMIT',
+      summary: 'Selectivity limit of a pair: the tested one, else what the settings of the breaker upstream assure.',
+      parameters: {
+        ii_A: setting('A', 'instantaneous setting of the breaker upstream, or off', { upTo: 300000 }),
+        icw_kA: quantity('kA', 'rated short-time withstand current of the breaker upstream', { upTo: 300, defaultWords: 'none' }),
+        tested_kA: quantity('kA', "selectivity limit of the maker's table for the pair", { upTo: 300, defaultWords: 'none' }),
+        ii_tol_pct: instantaneousTolerance(),
+      },
+      result: 'kA',
+      compute: ({ ii_A, icw_kA, tested_kA, ii_tol_pct }, work) => selectivityLimit(ii_A, icw_kA, tested_kA, ii_tol_pct, work),
+      cautions: ({ ii_A, tested_kA }) => [
+        tested_kA === undefined && "by settings only: above this only the maker's tested table counts",
+        ii_A === 'off' && 'ii_A is off: show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST)',
+        tested_kA === undefined && perhapsKiloamperes(ii_A),
+      ],
+    }),
+    member({
+      name: 'SELECT_EXTENT',
+      summary: 'Is the selectivity of a pair total or partial at this fault level?',
+      formula: 'total if fault ≤ limit, else partial',
+      parameters: { fault_kA: faultLevel('fault level at the device nearer the fault'), limit_kA: quantity('kA', 'selectivity limit of the pair', { upTo: 300 }) },
+      result: 'word',
+      compute: ({ fault_kA, limit_kA }) => selectivityExtent(fault_kA, limit_kA),
+    }),
+  ],
+});
+
+export const backup = testAndMargin({
+  stem: 'BACKUP',
+  summary: 'Does a device upstream back up a breaker beyond its own breaking capacity?',
+  formula: 'fault ≤ Icu, or fault ≤ tested pair',
+  parameters: {
+    fault_kA: faultLevel('fault level at the breaker'),
+    icu_kA: quantity('kA', 'ultimate breaking capacity of the breaker alone', { upTo: 300, datum: true }),
+    takeover_kA: quantity('kA', 'current above which the device upstream clears first', { upTo: 300, datum: true, optional: true }),
+    tested_kA: quantity('kA', 'breaking capacity of the tested pair', { upTo: 300, datum: true, optional: true }),
+  },
+  basis: [{ source: 'IEC 60947-2:2016', clause: 'annex A' }, { source: 'IEC 60364-4-43:2023', clause: '434.5.1' }],
+  caution: 'Calculation alone never proves back-up.',
+  examples: [
+    '=JW.BACKUP_TEST(42,25,12,"")', '=JW.BACKUP_TEST(42,25,12,50)', '=JW.BACKUP_TEST(42,25,31,"")', '=JW.BACKUP_TEST(20,25,"","")',
+    '=JW.BACKUP_MARGIN(42,25,12,50)', '=JW.BACKUP_MARGIN(42,25,31,"")',
+  ],
+  judge: ({ fault_kA, icu_kA, takeover_kA, tested_kA }, work) => judgeBackup(fault_kA, icu_kA, takeover_kA, tested_kA, work),
+});
+
+export const selectivity = family('selectivity', [selectRatio, selectRatioTest, selectJoule, selectPeak, selectTime, selectLimit, selectRanges, takeover, backup]);

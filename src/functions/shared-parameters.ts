@@ -24,6 +24,7 @@ export const efficiency = () => ratio('efficiency at rated load', { upTo: 1 });
 
 export const edge = () => word('edge of the curve: the slowest device, the mean, the fastest', { slow: [], mean: [], fast: [] }, {});
 export const curveTolerance = (of = 'the points') => quantity('%', `tolerance of ${of} in current; 0 if they are already the edge`, { sign: 'atLeast 0', upTo: 50 });
+export const faultLevel = (about = 'fault level at the device') => quantity('kA', about, { upTo: 300 });
 export const instantaneousTolerance = () => quantity('%', 'tolerance of the instantaneous release in current', { sign: 'atLeast 0', upTo: 50, default: 20 });
 
 /** Caution of every figure read off a mean curve that has a tolerance. */

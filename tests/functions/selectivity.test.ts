@@ -85,3 +85,79 @@ describe('SELECT_JOULE', () => {
     expect(run('SHOW_STEPS', 'SELECT_JOULE_TEST', 70000, 140000, 31, 31)).toContainEqual(['share = 100·total/pre-arcing', '50 %']);
   });
 });
+
+describe('SELECT_PEAK', () => {
+  test.each([
+    [10.5, 12000, undefined, 'pass', 29.2995], [10.5, 8000, 10, 'FAIL', -3.0254], ['10.5 kA', '12 kA', 20, 'pass', 29.2995], [12, 12000, 0, 'pass', 41.4214],
+  ])('peak %p kA under a release of %p, tolerance %p', (cutoff, ii, tolerance, verdict, margin) => {
+    expect(run('SELECT_PEAK_TEST', cutoff, ii, tolerance)).toBe(verdict);
+    expect(run('SELECT_PEAK_MARGIN', cutoff, ii, tolerance)).toBeCloseTo(margin, 4);
+  });
+  test('no release, no verdict', () => {
+    expect(run('SELECT_PEAK_TEST', 10.5, '')).toBe('not shown');
+    expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, '')).toBe('missing: ii_A');
+    expect(run('SELECT_PEAK_TEST', 10.5, 'off')).toBe('not shown');
+    const reason = 'ii_A is off: show SELECT_TIME_TEST and SHORTTIME_TEST instead';
+    expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, 'off')).toBe(reason);
+    expect(run('SELECT_PEAK_MARGIN', 10.5, 'off')).toEqual(refusal('#N/A', reason));
+    expect(run('SELECT_PEAK_TEST', '', 12000)).toEqual(refusal('#N/A', 'missing: cutoff_kA'));
+  });
+  test('a setting typed in kA where A are asked is caught', () => {
+    expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, 12)).toBe('ii_A 12 A is very low for an instantaneous release: is it in kA?');
+    expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, 12000)).toBe('');
+    expect(run('SELECT_PEAK_TEST', 10500, 12000)).toEqual(refusal('#NUM!', 'cutoff_kA: 10500 is outside above 0, up to 700 kA'));
+  });
+});
+
+describe('SELECT_TIME', () => {
+  test.each([
+    [0.15, 0.3, undefined, 'pass', 50], [0.2, 0.3, 0.15, 'FAIL', -33.3333], ['200 ms', 0.3, undefined, 'pass', 0], [0.4, 0.3, undefined, 'FAIL', -200],
+  ])('%p s under %p s, gap %p', (minor, major, gap, verdict, margin) => {
+    expect(run('SELECT_TIME_TEST', minor, major, gap)).toBe(verdict);
+    expect(run('SELECT_TIME_MARGIN', minor, major, gap)).toBeCloseTo(margin, 4);
+  });
+  test('blanks and limits', () => {
+    expect(run('SELECT_TIME_TEST', 0.15, '')).toBe('not shown');
+    expect(run('SELECT_TIME_TEST', 0.15, 0.3, 0)).toMatchObject({ code: '#VALUE!' });
+    expect(run('SELECT_TIME_TEST', 0.15, 0.3, 20)).toEqual(refusal('#NUM!', 'gap_s: 20 is outside above 0, up to 10 s'));
+    expect(run('ASSUMED', 'SELECT_TIME_TEST', 0.15, 0.3)).toBe('gap_s=0.1');
+  });
+});
+
+describe('SELECT_LIMIT and SELECT_EXTENT', () => {
+  test.each([
+    [6300, 50, undefined, undefined, 5.04], ['off', 30, undefined, undefined, 30], [6300, 50, 36, undefined, 36], [6300, undefined, undefined, 0, 6.3],
+    [60000, 42, undefined, undefined, 42], ['OFF', undefined, 25, undefined, 25],
+  ])('release %p, Icw %p, tested %p, tolerance %p', (ii, icw, tested, tolerance, expected) => expect(run('SELECT_LIMIT', ii, icw, tested, tolerance)).toBeCloseTo(expected, 9));
+  test('off without Icw has no limit; a blank is not off', () => {
+    expect(run('SELECT_LIMIT', 'off', '')).toEqual(refusal('#N/A', 'missing: icw_kA'));
+    expect(run('SELECT_LIMIT', '', 50)).toEqual(refusal('#N/A', 'missing: ii_A'));
+  });
+  test.each([[18, 30, 'total'], [18, 5.04, 'partial'], [18, 18, 'total'], [18.001, 18, 'partial']])('fault %p kA, limit %p kA: %p', (fault, limit, expected) => {
+    expect(run('SELECT_EXTENT', fault, limit)).toBe(expected);
+  });
+  test('cautions: by settings only; the delay too where the release is off; kA for A', () => {
+    const settings = "by settings only: above this only the maker's tested table counts";
+    expect(run('CAUTION', 'SELECT_LIMIT', 6300, 50)).toBe(settings);
+    expect(run('CAUTION', 'SELECT_LIMIT', 6300, 50, 36)).toBe('');
+    expect(run('CAUTION', 'SELECT_LIMIT', 'off', 30)).toBe(`${settings}; ii_A is off: show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST)`);
+    expect(run('CAUTION', 'SELECT_LIMIT', 6.3, 50)).toBe(`${settings}; ii_A 6.3 A is very low for an instantaneous release: is it in kA?`);
+    expect(run('SELECT_EXTENT', 18000, 5)).toEqual(refusal('#NUM!', 'fault_kA: 18000 is outside above 0, up to 300 kA'));
+  });
+});
+
+describe('BACKUP', () => {
+  test.each([
+    [42, 25, 12, '', 'not shown', -40.4762], [42, 25, 12, 50, 'pass', 19.0476], [42, 25, 31, '', 'FAIL', -40.4762], [20, 25, '', '', 'pass', 25],
+    [20, 25, '', 50, 'pass', 150], [20, 25, 31, 22, 'pass', 25], [42, 25, '', '', 'not shown', -40.4762], [55, 25, 12, 50, 'FAIL', -9.0909], [42, 25, 31, 50, 'pass', 19.0476],
+    [25, 25, '', '', 'pass', 0], [42, 25, 25, '', 'not shown', -40.4762],
+  ])('fault %p, Icu %p, take-over %p, tested %p', (fault, icu, takeover, tested, verdict, margin) => {
+    expect(run('BACKUP_TEST', fault, icu, takeover, tested)).toBe(verdict);
+    expect(run('BACKUP_MARGIN', fault, icu, takeover, tested)).toBeCloseTo(margin, 4);
+  });
+  test('above Icu only a tested pair counts, and without Icu nothing is shown', () => {
+    expect(run('CAUTION', 'BACKUP_TEST', 42, 25, 12)).toBe('above icu_kA only a tested pair counts: tested_kA is blank');
+    expect(run('BACKUP_TEST', 42, '', 12, 50)).toBe('not shown');
+    expect(run('BACKUP_MARGIN', 42, '', 12, 50)).toEqual(refusal('#N/A', 'missing: icu_kA'));
+  });
+});
