@@ -1,0 +1,49 @@
+import type { ExplainedCall } from '../sheet/explain/explanation';
+import { element } from './dom';
+
+/** One call of our functions: result, reason of a refusal, working, source, defaults, cautions. */
+export function callSection(call: ExplainedCall, open: boolean): HTMLElement {
+  return element('details', { class: `jw-call jw-${call.state.replace(' ', '-')}`, open },
+    element('summary', {},
+      element('span', { class: 'jw-name' }, call.name),
+      element('span', { class: 'jw-result' }, call.state === 'not worked' ? 'not needed here' : call.result),
+    ),
+    element('p', { class: 'jw-summary' }, call.summary),
+    call.text === '' ? undefined : element('code', { class: 'jw-text' }, call.text),
+    call.reason === '' ? undefined : element('p', { class: 'jw-reason' }, call.reason),
+    call.state === 'worked' && call.line !== '' ? element('p', { class: 'jw-line' }, call.line) : undefined,
+    call.times > 1 ? element('p', { class: 'jw-note' }, `Worked ${call.times} times in this formula; the last one is shown.`) : undefined,
+    workingTable(call),
+    facts(call),
+  );
+}
+
+const row = (...cells: readonly HTMLElement[]): HTMLElement => element('tr', {}, ...cells);
+
+function workingTable({ given, steps }: ExplainedCall): HTMLElement | undefined {
+  if (given.length === 0 && steps.length === 0) return undefined;
+  return element('table', { class: 'jw-working' },
+    element('caption', { class: 'jw-unseen' }, 'Working'),
+    element('thead', { class: 'jw-unseen' }, row(element('th', { scope: 'col' }, 'quantity'), element('th', { scope: 'col' }, 'value'))),
+    element('tbody', {}, ...given.map(({ name, text }) => row(element('th', { scope: 'row' }, name), element('td', {}, text)))),
+    steps.length === 0 ? undefined : element('tbody', { class: 'jw-steps' },
+      ...steps.map(({ step, inputs, value }) => row(
+        element('th', { scope: 'row' }, step, inputs === '' ? undefined : element('span', { class: 'jw-inputs' }, inputs)),
+        element('td', {}, value),
+      ))),
+  );
+}
+
+function facts({ assumed, cautions, standingCaution, clause }: ExplainedCall): HTMLElement {
+  const pairs: [string, string, string][] = [
+    ['Caution', cautions.join('; '), 'jw-caution'],
+    ['Taken', assumed, ''],
+    ['Source', clause, ''],
+    ['Note', standingCaution, ''],
+  ];
+  return element('dl', { class: 'jw-facts' },
+    ...pairs.filter(([, text]) => text !== '').flatMap(([term, text, className]) => [
+      element('dt', { class: className }, term),
+      element('dd', { class: className }, text),
+    ]));
+}

@@ -1,0 +1,30 @@
+/** Builds elements. Text goes in as text only, so nothing that stands in a sheet is ever read as markup. */
+
+type Child = Node | string | undefined;
+
+export interface Attributes {
+  class?: string;
+  id?: string;
+  role?: string;
+  scope?: string;
+  open?: boolean;
+  label?: string;
+  live?: 'polite' | 'off';
+  labelledBy?: string;
+}
+
+const set = (element: HTMLElement, { class: className, open, label, live, labelledBy, ...plain }: Attributes): void => {
+  if (className !== undefined) element.className = className;
+  if (open) element.setAttribute('open', '');
+  if (label !== undefined) element.setAttribute('aria-label', label);
+  if (live !== undefined) element.setAttribute('aria-live', live);
+  if (labelledBy !== undefined) element.setAttribute('aria-labelledby', labelledBy);
+  for (const [name, value] of Object.entries(plain)) if (value !== undefined) element.setAttribute(name, value);
+};
+
+export function element<K extends keyof HTMLElementTagNameMap>(tag: K, attributes: Attributes, ...children: readonly Child[]): HTMLElementTagNameMap[K] {
+  const made = document.createElement(tag);
+  set(made, attributes);
+  made.append(...children.filter((child): child is Node | string => child !== undefined && child !== ''));
+  return made;
+}

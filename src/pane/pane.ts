@@ -1,0 +1,63 @@
+import { explain } from '../sheet/explain/explain';
+import type { Explanation } from '../sheet/explain/explanation';
+import { callSection } from './call-section';
+import { element } from './dom';
+import type { PaneHost, Selection } from './host';
+
+const STANDING = 'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
+const START = 'Select a cell with a JW formula to see its working, source and cautions.';
+
+type SelectedCell = Extract<Selection, { kind: 'cell' }>;
+
+/** Shows the working of the selected cell inside an element of the page; gives a function that takes the pane down. */
+export function mountPane(root: HTMLElement, host: PaneHost): () => void {
+  const body = element('div', { class: 'jw-body' });
+  // Screen readers hear one line for each cell, not the whole working.
+  const spoken = element('p', { class: 'jw-unseen', role: 'status', live: 'polite' });
+  root.classList.add('jw-pane');
+  root.replaceChildren(element('main', {}, body, spoken), element('footer', { class: 'jw-standing' }, STANDING));
+
+  let turn = 0;
+  const show = (line: string, ...content: readonly HTMLElement[]): void => {
+    body.replaceChildren(...content);
+    if (spoken.textContent !== line) spoken.textContent = line;
+  };
+  const select = async (selection: Selection): Promise<void> => {
+    turn += 1;
+    const mine = turn;
+    if (selection.kind === 'nothing') return show(START, element('p', { class: 'jw-start' }, START));
+    if (selection.kind === 'trouble') return show(selection.words, element('p', { class: 'jw-trouble', role: 'alert' }, selection.words));
+    const explanation = await explain(selection, host.source, host.traits).catch((): Explanation => NOTHING);
+    // Another cell was selected meanwhile.
+    if (mine !== turn) return;
+    show(spokenLine(selection, explanation), ...cellContent(selection, explanation));
+  };
+
+  const stop = host.watch((selection) => void select(selection));
+  return () => {
+    turn += 1;
+    stop();
+    root.replaceChildren();
+  };
+}
+
+const NOTHING: Explanation = { calls: [], value: '', reason: '', disagrees: '', remark: 'The working of this cell could not be read. Select it again.' };
+
+const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
+  [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
+
+function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation): HTMLElement[] {
+  const parts: (HTMLElement | undefined)[] = [
+    element('header', { class: 'jw-cell' },
+      element('h1', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
+      element('p', { class: reason === '' ? 'jw-value' : 'jw-value jw-error' }, value === '' ? 'blank' : value),
+      cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
+    ),
+    reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
+    cell.formula === '' ? undefined : element('code', { class: 'jw-formula', label: 'formula' }, cell.formula),
+    disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
+    remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
+    ...calls.map((call, i) => callSection(calls.length === 1 ? { ...call, text: '' } : call, i === 0)),
+  ];
+  return parts.filter((part) => part !== undefined);
+}

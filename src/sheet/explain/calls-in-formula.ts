@@ -1,0 +1,61 @@
+import { type Token, tokenize } from '@borgar/fx/xlsx';
+import type { Catalogue } from '../../functions/kernel/catalogue';
+import { NAMESPACE } from '../../functions/kernel/catalogue';
+import type { Entry } from '../../functions/kernel/declaration';
+import { areaOf, type Area } from '../evaluate/area';
+import { TOKENS } from '../formula/shift';
+
+/** One call of our functions in a formula. */
+export interface CallInFormula {
+  readonly entry: Entry;
+  /** The call as it stands there. */
+  readonly text: string;
+  /** Name that stands for this very call in `marked`. */
+  readonly mark: string;
+}
+
+export interface FormulaCalls {
+  /** In the order in which the formula names them: an outer call before those inside it. */
+  readonly calls: readonly CallInFormula[];
+  /** The formula without its =, every call under its mark. */
+  readonly marked: string;
+  /** The formula is one call and nothing else. */
+  readonly single: boolean;
+  readonly areas: readonly Area[];
+}
+
+const OURS = /^(?:JW\.|_xldudf_JW_)/i;
+/** Names of the file form as people know them. */
+export const readable = (formula: string): string => formula.replace(/_xldudf_JW_/gi, `${NAMESPACE}.`).replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./gi, '');
+
+const isOpening = (token: Token | undefined): boolean => token?.type === 'operator' && token.value === '(';
+const isClosing = (token: Token | undefined): boolean => token?.type === 'operator' && token.value === ')';
+
+/** Place of the bracket that closes the call whose name stands at `start`; the end of the formula where none does. */
+function endOfCall(tokens: readonly Token[], start: number): number {
+  let depth = 0;
+  for (let place = start + 1; place < tokens.length; place += 1) {
+    if (isOpening(tokens[place])) depth += 1;
+    if (isClosing(tokens[place])) depth -= 1;
+    if (depth === 0) return place;
+  }
+  return tokens.length - 1;
+}
+
+/** Finds our calls in a formula and gives each a mark of its own, so that a trace tells them apart. */
+export function callsInFormula(formula: string, catalogue: Catalogue): FormulaCalls {
+  const tokens = tokenize(`=${formula.trim().replace(/^=/, '')}`, TOKENS).slice(1);
+  const calls: CallInFormula[] = [];
+  let single = false;
+  const marked = tokens.map((token, place) => {
+    const entry = token.type === 'func' && OURS.test(token.value) ? catalogue.find(token.value) : undefined;
+    if (!entry) return token.value;
+    const end = endOfCall(tokens, place);
+    const mark = `${NAMESPACE}.CALL_${calls.length}`;
+    calls.push({ entry, mark, text: readable(tokens.slice(place, end + 1).map(({ value }) => value).join('')) });
+    if (place === 0 && end === tokens.length - 1) single = true;
+    return mark;
+  });
+  const areas = tokens.filter((token) => token.type.startsWith('range')).flatMap((token) => areaOf(token.value) ?? []);
+  return { calls, marked: marked.join(''), single, areas };
+}

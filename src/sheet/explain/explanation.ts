@@ -1,0 +1,90 @@
+import type { HostTraits } from '../../functions/kernel/call';
+import type { Cell, Matrix } from '../../functions/kernel/cell';
+import type { ExplainedStep } from '../../functions/kernel/explain';
+import type { Box } from '../xlsx/address';
+
+/** A cell whose formula is explained; rows and columns count from 0. */
+export interface ExplainedCell {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** With or without its leading =, in the form of the file or of the page. */
+  readonly formula: string;
+  /** What the cell shows; a spill as its rows. */
+  readonly value: Cell | Matrix;
+}
+
+/** A name that the workbook defines. */
+export interface SheetName {
+  readonly name: string;
+  /** Sheet that it belongs to, where it is not the workbook's. */
+  readonly sheet?: string;
+  /** What it stands for, with or without a leading =. */
+  readonly formula: string;
+}
+
+/** A table; its place includes header and totals rows. */
+export interface SheetTable {
+  readonly name: string;
+  readonly sheet: string;
+  readonly box: Box;
+  readonly headerRows: 0 | 1;
+  readonly totalsRows: 0 | 1;
+  readonly columns: readonly { readonly name: string }[];
+}
+
+/** Where the values of a workbook come from. A host may have to ask for them, so every answer may come later. */
+export interface ValueSource {
+  /** Last row and column of a sheet that hold anything, -1 where it is blank; undefined where there is no such sheet. */
+  used(sheet: string): Promise<readonly [lastRow: number, lastColumn: number] | undefined>;
+  /** Rows of cells; null where a cell is blank. */
+  cells(sheet: string, box: Box): Promise<Matrix>;
+  names(): Promise<readonly SheetName[]>;
+  tables(): Promise<readonly SheetTable[]>;
+  /** Place that the formula in a cell spills over; undefined where it does not. */
+  spill(sheet: string, row: number, column: number): Promise<Box | undefined>;
+}
+
+/** How one call of a formula went. */
+export interface ExplainedCall {
+  /** With the namespace: JW.CABLE_K. */
+  readonly name: string;
+  /** The call as it stands in the formula. */
+  readonly text: string;
+  readonly summary: string;
+  /** Not worked: the result did not need it, such as the other branch of an IF. */
+  readonly state: 'worked' | 'refused' | 'not worked';
+  /** Times it was worked, over one in arrays and LAMBDAs; what follows is the last. */
+  readonly times: number;
+  /** Result with its unit, or the error's code. */
+  readonly result: string;
+  /** Why it was refused. */
+  readonly reason: string;
+  /** Working in one line. */
+  readonly line: string;
+  readonly given: readonly { readonly name: string; readonly text: string }[];
+  readonly steps: readonly ExplainedStep[];
+  readonly clause: string;
+  /** Defaults taken for what was left out. */
+  readonly assumed: string;
+  /** Of this call. */
+  readonly cautions: readonly string[];
+  /** Of the function, whatever the call. */
+  readonly standingCaution: string;
+}
+
+export interface Explanation {
+  /** Outermost first, then as the formula reads. */
+  readonly calls: readonly ExplainedCall[];
+  /** What the cell shows, with the unit where the formula is one call. */
+  readonly value: string;
+  /** Reason of an error that the cell shows, where one is known. */
+  readonly reason: string;
+  /** Set where the values of the sheet, worked again, do not give what the cell shows. */
+  readonly disagrees: string;
+  /** Why there is nothing to explain, or not all of it. */
+  readonly remark: string;
+}
+
+/** Explains the formula of a cell from the values that a host supplies. */
+export type Explain = (cell: ExplainedCell, source: ValueSource, traits: HostTraits) => Promise<Explanation>;
