@@ -126,7 +126,11 @@ export const agree = worksheetFunctions({
         floor: floor(),
       },
       result: 'text',
-      compute: ({ designer, checker, tolerance_pct, floor }) => compareCells(given(designer), given(checker), tolerance_pct, floor).finding,
+      compute: ({ designer, checker, tolerance_pct, floor }, work) => {
+        const { finding, differencePct: difference } = compareCells(given(designer), given(checker), tolerance_pct, floor);
+        if (difference !== undefined) work.step('difference', '100·(designer/checker − 1)', { designer: String(designer), checker: String(checker) }, [difference, '%']);
+        return finding;
+      },
     }),
     member({
       name: 'AGREE_DIFFERENCE',
@@ -286,11 +290,14 @@ export const unitConvert = worksheetFunction({
   basis: own,
   caution: 'kA²s is read as 10⁶ A²s; some sheets mean 10³ by it. K is a difference and °C a temperature: they are not converted.',
   examples: ['=JW.UNIT_CONVERT(12.5,"J/cm²","cal/cm²")', '=JW.UNIT_CONVERT(350,"ft","m")'],
-  compute: ({ value, from, to }) => {
+  compute: ({ value, from, to }, work) => {
     const source = unitNamed(from, 'from');
     const target = unitNamed(to, 'to');
     if (kindOf(source) !== kindOf(target)) throw wrongValue('to', `${target} is ${kindOf(target)}, ${source} is ${kindOf(source)}`);
-    return convert(numberOf(value!, 'value', source, plainReading), source, target)!;
+    const got = numberOf(value!, 'value', source, plainReading);
+    const converted = convert(got, source, target)!;
+    work.step('value', 'value·from/to', { value: [got, source] }, [converted, target]);
+    return converted;
   },
   cautions: ({ from, to }) => [[from, to].some((unit) => unitOf(unit) === 'kA²s') && 'kA²s read as 10⁶ A²s; some sheets mean 10³ A²s by it'],
 });
