@@ -26,7 +26,8 @@ afterAll(async () => {
 test('Chromium shows a served page and what went wrong in it', async () => {
   const { page, troubles } = await openPage(browser);
   await page.goto(`${server.origin}/`);
-  expect(await page.textContent('#p')).toBe('I²t');
+  expect(await page.innerText('#p')).toBe('I²t');
+  expect(await page.locator('#p').evaluate((each) => each.getBoundingClientRect().height)).toBeGreaterThan(10);
   expect(troubles.join('\n')).toContain('404');
 });
 

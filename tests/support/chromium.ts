@@ -26,8 +26,20 @@ interface Unpacked {
   executable: string;
   /** Libraries that come with the package, for systems that lack them. */
   libraries: string;
+  /** Settings that name the fonts of the system and, where it has none, those of the package. */
   fonts: string;
 }
+
+/** The package's own settings name folders of the service that it was made for. */
+const fontSettings = (folder: string): string => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>/usr/share/fonts</dir>
+  <dir>/usr/local/share/fonts</dir>
+  <dir>${folder}/fonts</dir>
+  <cachedir>${folder}/font-cache</cachedir>
+</fontconfig>
+`;
 
 /**
  * Unpacks the package into a folder of its own, once for each version. The work is done in a folder beside and renamed,
@@ -35,17 +47,18 @@ interface Unpacked {
  */
 async function unpacked(): Promise<Unpacked> {
   const home = path.join(os.tmpdir(), `joulewright-chromium-${await packageVersion()}-${os.userInfo().uid}`);
-  const facts = { executable: path.join(home, 'chromium'), libraries: path.join(home, 'al2023', 'lib'), fonts: path.join(home, 'fonts') };
-  if (existsSync(facts.executable)) return facts;
+  const facts = { executable: path.join(home, 'chromium'), libraries: path.join(home, 'al2023', 'lib'), fonts: path.join(home, 'fonts.conf') };
+  if (existsSync(facts.fonts)) return facts;
   const work = await files.mkdtemp(`${home}.`);
   // The package unpacks into the temporary folder and decides by this variable whether its libraries come along.
   await run(process.execPath, ['--input-type=module', '-e', "import c from '@sparticuz/chromium'; await c.executablePath();"], {
     cwd: root,
     env: { ...process.env, TMPDIR: work, AWS_LAMBDA_JS_RUNTIME: 'nodejs20.x' },
   });
+  await files.writeFile(path.join(work, 'fonts.conf'), fontSettings(home));
   await files.rename(work, home).catch(async (error: NodeJS.ErrnoException) => {
     await files.rm(work, { recursive: true, force: true });
-    if (!existsSync(facts.executable)) throw error;
+    if (!existsSync(facts.fonts)) throw error;
   });
   return facts;
 }
@@ -55,7 +68,7 @@ const ownEnvironment = (): Environment => Object.fromEntries(Object.entries(proc
 
 async function program(): Promise<{ executable: string; env: Environment }> {
   const { executable, libraries, fonts } = await unpacked();
-  const env = { ...ownEnvironment(), FONTCONFIG_PATH: fonts };
+  const env = { ...ownEnvironment(), FONTCONFIG_FILE: fonts };
   const starts = await run(executable, ['--version'], { env }).then(() => true, () => false);
   return { executable, env: starts ? env : { ...env, LD_LIBRARY_PATH: [libraries, process.env['LD_LIBRARY_PATH']].filter(Boolean).join(':') } };
 }
