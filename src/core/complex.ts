@@ -19,7 +19,7 @@ export function complexText(z: Complex): string {
   return `${number(z.re)}${z.im < 0 ? '-' : '+'}${imaginary}`;
 }
 
-const DIGITS = String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const DIGITS = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
 const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?![\dij.]))?(?:([+-]?)(${DIGITS})?[ij])?$`);
 
 /** Reads complex text: `a+bi`, `bi`, `i`, `a`, with i or j and spaces allowed; undefined where it is none. */

@@ -5,7 +5,7 @@ import type { Cell } from './cell';
 import type { Bounds, Reading } from './kind';
 import { shownCell } from './scalar';
 
-const NUMBER = String.raw`[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const NUMBER = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
 const NUMBER_AND_UNIT = new RegExp(`^(${NUMBER})\\s*(.*)$`);
 
 /** Limits in words: "above 0, up to 3 s", "50 to 1000 V". */

@@ -18,7 +18,7 @@ export const curveUnits: Readonly<Record<CurveKind, readonly [string, string]>> 
   joule: ['kA', 'A²s'],
 };
 
-export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
+export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
 export const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
 
 /** The range without the blank rows at its end. */

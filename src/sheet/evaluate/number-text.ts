@@ -1,6 +1,6 @@
 import { parseValue } from 'numfmt';
 
-const PLAIN = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d{1,4})?$/i;
+const PLAIN = /^[-+]?(\d+(?:\.\d*)?|\.\d+)(e[-+]?\d{1,4})?$/i;
 
 /** Built-in format d-mmm: what a text like "1/2" would be shown in. */
 const DAY_AND_MONTH = 16;

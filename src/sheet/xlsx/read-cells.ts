@@ -37,7 +37,7 @@ export interface ReadContext {
 
 export const STORABLE_ERRORS: ReadonlySet<string> = new Set(['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NAME?', '#NUM!', '#N/A', '#SPILL!', '#CALC!']);
 
-const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const NUMBER = /^[+-]?(\d+(?:\.\d*)?|\.\d+)(e[+-]?\d+)?$/i;
 
 /** All cells of a worksheet part, in its order. */
 export function readCells(text: string, context: ReadContext): StoredCell[] {

@@ -14,7 +14,7 @@ interface Read {
   suffix: Suffix | undefined;
 }
 
-const DIGITS = String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
+const DIGITS = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
 const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?=[+-]|$))?(?:([+-]?(?:${DIGITS})?)([ij]))?$`);
 
 /** Excel's own reading of complex text is stricter than that of impedances: no spaces, no capitals. */
