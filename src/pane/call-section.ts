@@ -1,16 +1,30 @@
 import type { ExplainedCall } from '../sheet/explain/explanation';
-import { element } from './dom';
+import { element, formulaCode } from './dom';
+
+export interface CallView {
+  open: boolean;
+  /** The formula is nothing but this call, so its text stands above already. */
+  alone: boolean;
+  /** Reason that stands above already. */
+  knownReason: string;
+}
+
+const reasonOf = ({ handedOnFrom, reason }: ExplainedCall, known: string): string => {
+  if (handedOnFrom !== undefined) return `Hands on the error of ${handedOnFrom}.`;
+  return reason === known ? '' : reason;
+};
 
 /** One call of our functions: result, reason of a refusal, working, source, defaults, cautions. */
-export function callSection(call: ExplainedCall, open: boolean): HTMLElement {
+export function callSection(call: ExplainedCall, { open, alone, knownReason }: CallView): HTMLElement {
+  const reason = reasonOf(call, knownReason);
   return element('details', { class: `jw-call jw-${call.state.replace(' ', '-')}`, open },
     element('summary', {},
       element('span', { class: 'jw-name' }, call.name),
       element('span', { class: 'jw-result' }, call.state === 'not worked' ? 'not needed here' : call.result),
     ),
     element('p', { class: 'jw-summary' }, call.summary),
-    call.text === '' ? undefined : element('code', { class: 'jw-text' }, call.text),
-    call.reason === '' ? undefined : element('p', { class: 'jw-reason' }, call.reason),
+    alone ? undefined : formulaCode('jw-text', call.text),
+    reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
     call.state === 'worked' && call.line !== '' ? element('p', { class: 'jw-line' }, call.line) : undefined,
     call.times > 1 ? element('p', { class: 'jw-note' }, `Worked ${call.times} times in this formula; the last one is shown.`) : undefined,
     workingTable(call),
@@ -37,7 +51,7 @@ function workingTable({ given, steps }: ExplainedCall): HTMLElement | undefined 
 function facts({ assumed, cautions, standingCaution, clause }: ExplainedCall): HTMLElement {
   const pairs: [string, string, string][] = [
     ['Caution', cautions.join('; '), 'jw-caution'],
-    ['Taken', assumed, ''],
+    ['Defaults', assumed, ''],
     ['Source', clause, ''],
     ['Note', standingCaution, ''],
   ];

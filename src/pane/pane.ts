@@ -1,7 +1,8 @@
 import { explain } from '../sheet/explain/explain';
+import { readable } from '../sheet/explain/calls-in-formula';
 import type { Explanation } from '../sheet/explain/explanation';
 import { callSection } from './call-section';
-import { element } from './dom';
+import { element, formulaCode } from './dom';
 import type { PaneHost, Selection } from './host';
 
 const STANDING = 'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
@@ -11,11 +12,11 @@ type SelectedCell = Extract<Selection, { kind: 'cell' }>;
 
 /** Shows the working of the selected cell inside an element of the page; gives a function that takes the pane down. */
 export function mountPane(root: HTMLElement, host: PaneHost): () => void {
-  const body = element('div', { class: 'jw-body' });
+  const body = element('section', { class: 'jw-body', label: 'Working of the selected cell' });
   // Screen readers hear one line for each cell, not the whole working.
   const spoken = element('p', { class: 'jw-unseen', role: 'status', live: 'polite' });
   root.classList.add('jw-pane');
-  root.replaceChildren(element('main', {}, body, spoken), element('footer', { class: 'jw-standing' }, STANDING));
+  root.replaceChildren(body, spoken, element('p', { class: 'jw-standing' }, STANDING));
 
   let turn = 0;
   const show = (line: string, ...content: readonly HTMLElement[]): void => {
@@ -43,21 +44,24 @@ export function mountPane(root: HTMLElement, host: PaneHost): () => void {
 
 const NOTHING: Explanation = { calls: [], value: '', reason: '', disagrees: '', remark: 'The working of this cell could not be read. Select it again.' };
 
+/** The call that an error comes from is open, wherever it stands. */
+const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean => state === 'refused' && handedOnFrom === undefined;
+
 const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
   [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
 
 function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation): HTMLElement[] {
   const parts: (HTMLElement | undefined)[] = [
-    element('header', { class: 'jw-cell' },
-      element('h1', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
+    element('div', { class: 'jw-cell' },
+      element('h2', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
       element('p', { class: reason === '' ? 'jw-value' : 'jw-value jw-error' }, value === '' ? 'blank' : value),
       cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
     ),
     reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
-    cell.formula === '' ? undefined : element('code', { class: 'jw-formula', label: 'formula' }, cell.formula),
+    cell.formula === '' ? undefined : formulaCode('jw-formula', readable(cell.formula), 'formula'),
     disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
     remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
-    ...calls.map((call, i) => callSection(calls.length === 1 ? { ...call, text: '' } : call, i === 0)),
+    ...calls.map((call, i) => callSection(call, { open: i === 0 || isCause(call), alone: calls.length === 1, knownReason: reason })),
   ];
   return parts.filter((part) => part !== undefined);
 }

@@ -70,6 +70,7 @@ describe('several calls', () => {
       ['JW.CABLE_WITHSTAND', 'refused', 'JW.CABLE_WITHSTAND(JW.CABLE_K("Cu","paper"),C2)'],
       ['JW.CABLE_K', 'refused', 'JW.CABLE_K("Cu","paper")'],
     ]);
+    expect(calls.map(({ handedOnFrom }) => handedOnFrom)).toEqual(['JW.CABLE_K', undefined]);
     expect(reason).toBe(calls[1]!.reason);
     expect(reason).toMatch(/^insulation: got "paper", takes PVC/);
   });
@@ -126,6 +127,14 @@ describe('what a cell shows and what it should', () => {
   test('rounding in the last digits is no disagreement, and complex text counts by value', async () => {
     expect((await at('=JW.CABLE_WITHSTAND(B2,C2)', 8265625.0000001)).disagrees).toBe('');
     expect((await at('=JW.IMP_SERIES("1.05+5.68i","1+1i")', '2.05+6.680i')).disagrees).toBe('');
+  });
+});
+
+describe('a cell that a formula elsewhere fills', () => {
+  const spilled = (value: Cell) => explain({ sheet: 'Schedule', row: 1, column: 6, formula: '=JW.SHOW_STEPS("CABLE_WITHSTAND",B2,C2)', value, part: [2, 1] }, fakeSource(works), { blankArrivesAsZero: false });
+  test('is compared with its own part of the spill', async () => {
+    expect(await spilled('25 mm²')).toMatchObject({ value: '25 mm²', disagrees: '' });
+    expect((await spilled('16 mm²')).disagrees).toBe('Worked again from the sheet it gives 25 mm²; the cell shows 16 mm². Recalculate it.');
   });
 });
 

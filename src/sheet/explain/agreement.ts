@@ -16,6 +16,10 @@ function sameCell(shown: Cell | undefined, worked: Cell | undefined): boolean {
   return z !== undefined && w !== undefined && near(z.re, w.re) && near(z.im, w.im);
 }
 
+/** The cell of a spill at a place in it; of a single value itself. */
+export const partOf = (value: Cell | Matrix, part: readonly [number, number] | undefined): Cell | Matrix =>
+  part === undefined || !Array.isArray(value) ? value : value[part[0]]?.[part[1]] ?? '';
+
 /** Whether what a cell shows is what its formula gives now. */
 export function sameValue(shown: Cell | Matrix, worked: Cell | Matrix): boolean {
   // A host may hand over the first cell of a spill only.

@@ -1,10 +1,9 @@
 import { figure, rounded } from '../../core/figure';
-import type { Outcome } from '../../functions/kernel/call';
 import { NAMESPACE } from '../../functions/kernel/catalogue';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { argumentsShown, assumedOf, clauseOf, resultShown, stepsOf, workingLine } from '../../functions/kernel/explain';
 import { catalogue } from '../catalogue';
-import { sameValue } from './agreement';
+import { partOf, sameValue } from './agreement';
 import { type CallInFormula, type FormulaCalls, callsInFormula } from './calls-in-formula';
 import type { Explain, ExplainedCall, ExplainedCell, Explanation } from './explanation';
 import { TooMuch } from './loaded-workbook';
@@ -22,20 +21,34 @@ function cellText(cell: Cell): string {
 const valueText = (value: Cell | Matrix): string => (Array.isArray(value) ? `${value.length} × ${value[0]?.length ?? 0} cells` : cellText(value));
 const errorOf = (value: Cell | Matrix): CellError | undefined => (value instanceof CellError ? value : undefined);
 
-function explainedCall({ entry, text }: CallInFormula, traced: { outcome: Outcome; times: number } | undefined): ExplainedCall {
+/** The innermost call that the error of a call came from, if it only handed it on. */
+function originOf({ calls }: FormulaCalls, place: number, { outcomes }: Trace): string | undefined {
+  const error = outcomes.get(calls[place]!)?.outcome.error;
+  const origin = error && calls.slice(place + 1).reverse().find((each) => outcomes.get(each)?.outcome.error === error);
+  return origin && nameOf(origin);
+}
+
+const nameOf = ({ entry }: CallInFormula): string => `${NAMESPACE}.${entry.member.name}`;
+
+function explainedCall(formula: FormulaCalls, place: number, trace: Trace): ExplainedCall {
+  const found = formula.calls[place]!;
+  const { entry, text } = found;
+  const traced = trace.outcomes.get(found);
   const { declaration, member } = entry;
-  const known = { name: `${NAMESPACE}.${member.name}`, text, summary: member.summary, clause: clauseOf(declaration), standingCaution: declaration.caution };
+  const known = { name: nameOf(found), text, summary: member.summary, clause: clauseOf(declaration), standingCaution: declaration.caution };
   if (!traced) return { ...known, state: 'not worked', times: 0, result: '', reason: '', line: '', given: [], steps: [], assumed: '', cautions: [] };
   const { outcome, times } = traced;
   const { error } = outcome;
+  const origin = originOf(formula, place, trace);
   return {
     ...known,
+    ...(origin === undefined ? {} : { handedOnFrom: origin }),
     times,
     state: error ? 'refused' : 'worked',
     result: error ? error.code : resultShown(outcome, DIGITS) ?? '',
     reason: error ? error.message || 'an argument holds this error' : '',
     line: error ? '' : workingLine(outcome),
-    given: argumentsShown(outcome),
+    given: error ? [] : argumentsShown(outcome),
     steps: stepsOf(outcome),
     assumed: assumedOf(outcome),
     // Of a refused call the only caution is its reason, which stands above.
@@ -45,20 +58,21 @@ function explainedCall({ entry, text }: CallInFormula, traced: { outcome: Outcom
 
 /** What the cell shows; with its unit where the formula is one call and still gives it. */
 function shownValue(cell: ExplainedCell, { calls, single }: FormulaCalls, trace: Trace): string {
-  const whole = single ? trace.outcomes.get(calls[0]!) : undefined;
+  const whole = single && cell.part === undefined ? trace.outcomes.get(calls[0]!) : undefined;
   const withUnit = whole && !Array.isArray(cell.value) && sameValue(cell.value, trace.value) ? resultShown(whole.outcome, DIGITS) : undefined;
   return withUnit ?? valueText(cell.value);
 }
 
 function explanationOf(cell: ExplainedCell, formula: FormulaCalls, trace: Trace, remark: string): Explanation {
   const unsupported = errorOf(trace.value)?.code === '#UNSUPPORTED!';
-  const agrees = unsupported || sameValue(cell.value, trace.value);
-  const reason = errorOf(cell.value) && agrees && !unsupported ? errorOf(trace.value)?.message ?? '' : '';
+  const worked = partOf(trace.value, cell.part);
+  const agrees = unsupported || sameValue(cell.value, worked);
+  const reason = errorOf(cell.value) && agrees && !unsupported ? errorOf(worked)?.message ?? '' : '';
   return {
-    calls: formula.calls.map((each) => explainedCall(each, trace.outcomes.get(each))),
+    calls: formula.calls.map((_, place) => explainedCall(formula, place, trace)),
     value: shownValue(cell, formula, trace),
     reason,
-    disagrees: agrees ? '' : `Worked again from the sheet it gives ${valueText(trace.value)}${reasonOf(trace.value)}; the cell shows ${valueText(cell.value) || 'nothing'}. Recalculate it.`,
+    disagrees: agrees ? '' : `Worked again from the sheet it gives ${valueText(worked) || 'nothing'}${reasonOf(worked)}; the cell shows ${valueText(cell.value) || 'nothing'}. Recalculate it.`,
     remark: unsupported ? `The formula could not be worked as a whole: ${errorOf(trace.value)!.message}.` : remark,
   };
 }

@@ -12,6 +12,8 @@ export interface ExplainedCell {
   readonly formula: string;
   /** What the cell shows; a spill as its rows. */
   readonly value: Cell | Matrix;
+  /** Where the cell is one that the formula fills from elsewhere: its place in the spill. Sheet, row and column are then those of the formula. */
+  readonly part?: readonly [row: number, column: number];
 }
 
 /** A name that the workbook defines. */
@@ -60,6 +62,8 @@ export interface ExplainedCall {
   readonly result: string;
   /** Why it was refused. */
   readonly reason: string;
+  /** Name of the call inside it whose error it handed on. */
+  readonly handedOnFrom?: string;
   /** Working in one line. */
   readonly line: string;
   readonly given: readonly { readonly name: string; readonly text: string }[];
