@@ -98,6 +98,11 @@ describe('TRIP_BAND', () => {
   test('a fast edge that lies wholly in the instantaneous range has no points', () => {
     close(run('TRIP_BAND', 5, 320, 8, 'off', '', 400, 0.04), [HEADINGS, ['', '', 416, 245.396], ['', '', 480, 184.32], ['', '', 480, 0.04], ['', '', 5000, 0.04]]);
   });
+  test('a level stretch behind a ramp is level to the last digit, so that the columns serve as points', () => {
+    const band = run('TRIP_BAND', 0.19, 20, 0.5, 84.55757068397457, 0.1822549527500948, 'off', '', 0, 0, 157.75444416635423, 6, false) as number[][];
+    expect(band[band.length - 1]![1]).toBe(0.1822549527500948);
+    expect(run('CURVE_TIME', band.map((row) => row.slice(0, 2)), 180, 0, 'fast')).toBe(0.1822549527500948);
+  });
   test('tr_multiple stands before headers and is named when it is not given', () => {
     close(run('TRIP_BAND', 1, 100, 8, 'off', '', 'off', '', 0, 0, '', 3, 'no'), [[105, 65.3061, 130, 42.6036], [1000, 0.72, 1000, 0.72]]);
     expect(run('ASSUMED', 'TRIP_BAND', 20, ...ROW)).toBe('delayed_tol_pct=20; ii_tol_pct=20; i2t_until_A=off; tr_multiple=6; headers=TRUE');

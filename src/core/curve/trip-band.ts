@@ -58,9 +58,15 @@ function corners(lines: readonly Stretch[]): CurvePoints {
   for (const { from, to, stage, falling } of lines) {
     for (const current of [from, to]) {
       const time = falling ? stage.joule / current ** 2 : stage.level;
-      if (x.length > 0 && nearly(x[x.length - 1]!, current) && nearly(y[y.length - 1]!, time)) continue;
-      x.push(current);
-      y.push(time);
+      const last = x.length - 1;
+      const joins = last >= 0 && nearly(x[last]!, current) && nearly(y[last]!, time);
+      if (!joins) {
+        x.push(current);
+        y.push(time);
+      } else if (!falling) {
+        // The level is the exact figure of the two; with the other a level stretch might seem to rise.
+        y[last] = time;
+      }
     }
   }
   return { x, y };
