@@ -19,6 +19,6 @@ const factorsOf: Readonly<Record<ConventionalDevice, (rated: number) => Conventi
 export function conventionalCurrent(rated: number, device: ConventionalDevice, limit: BandLimit, work: Working = silent): number {
   const factor = factorsOf[device](rated)[limit];
   const current = factor * rated;
-  work.step(limit === 'trip' ? 'I2' : 'I no trip', 'factor·In', { factor, In: [rated, 'A'], device }, [current, 'A']);
+  work.step(limit === 'trip' ? 'I2' : 'I no trip', `${factor}·In`, { In: [rated, 'A'], device, limit }, [current, 'A']);
   return current;
 }

@@ -10,6 +10,6 @@ import { type Working, silent } from '../working';
 export function miniatureBand(rated: number, type: MiniatureType, limit: BandLimit, work: Working = silent): number {
   const multiple = miniatureBands[type][limit];
   const current = multiple * rated;
-  work.step(`I ${limit}`, 'multiple·In', { multiple, In: [rated, 'A'], type }, [current, 'A']);
+  work.step(`I ${limit}`, `${multiple}·In`, { In: [rated, 'A'], type }, [current, 'A']);
   return current;
 }

@@ -20,6 +20,6 @@ export function relayTime(current: number, setting: number, multiplier: number, 
   const multiple = current / setting;
   const time = (multiplier * k) / (multiple ** alpha - 1);
   work.step('M', 'I/Is', { I: [current, 'A'], Is: [setting, 'A'] }, multiple);
-  work.step('t', 'TMS·k/(M^α − 1)', { TMS: multiplier, k: [k, 's'], 'α': alpha, M: multiple }, [time, 's']);
+  work.step('t', `TMS·${k}/(M^${alpha} − 1)`, { TMS: multiplier, M: multiple, law }, [time, 's']);
   return time;
 }

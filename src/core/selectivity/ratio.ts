@@ -38,6 +38,7 @@ export function judgeRatio(major: number, minor: number, majorType: string, mino
   const ratio = ratingRatio(major, minor, work);
   const least = leastCounted(leastRatio);
   const margin = marginPct(ratio, least);
+  if (least !== leastRatio) work.step('least', `nominal step ${NOMINAL_STEP}, counts from`, {}, least);
   work.step('margin', '(ratio/least − 1)·100', { ratio, least }, [margin, '%']);
   return { verdict: atLeast(ratio, least) ? 'pass' : 'FAIL', marginPct: margin };
 }

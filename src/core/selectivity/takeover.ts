@@ -1,5 +1,6 @@
 import { type Edge, curveAtEdge } from '../curve/edge';
 import type { CurvePoints, Side } from '../curve/interpolate';
+import { rounded } from '../figure';
 import { SLACK } from '../judgement';
 import { outOfRange } from '../refusal';
 import { type Working, silent } from '../working';
@@ -20,7 +21,7 @@ export function takeoverCurrent(fusePoints: CurvePoints, breakerPoints: CurvePoi
   const to = Math.min(fuse.x[fuse.x.length - 1]!, breakerPoints.x[breakerPoints.x.length - 1]!);
   if (!(to > from)) throw outOfRange('fuse_points', 'no common range of current with breaker_points');
   const current = lastTakeover(fuse, breakerPoints, sharedBreaks(fuse, breakerPoints, from, to));
-  work.step('common range', 'both curves', { from: [from, 'A'], to: [to, 'A'] }, [to, 'A']);
+  work.step('common range', 'both curves', { from: [from, 'A'], to: [to, 'A'] }, `${rounded(from, 6)} to ${rounded(to, 6)} A`);
   work.step('I takeover', 'greatest current with t fuse = t breaker', { edge, tolerance: [tolerancePct, '%'] }, [current, 'A']);
   return current / 1000;
 }
