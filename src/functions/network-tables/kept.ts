@@ -1,0 +1,53 @@
+import type { Cell, Matrix } from '../kernel/cell';
+import type { TableCells } from './table-cells';
+
+/** Cells of a table as they were, so that a later change in place is seen. */
+interface Snapshot {
+  readonly height: number;
+  readonly width: number;
+  readonly cells: readonly Cell[];
+}
+
+const cellsOf = (rows: Matrix, width: number): Cell[] => {
+  const cells: Cell[] = [];
+  for (const row of rows) for (let i = 0; i < width; i += 1) cells.push(row[i] ?? null);
+  return cells;
+};
+
+const snapshotOf = (rows: Matrix): Snapshot => {
+  const width = rows[0]!.length;
+  return { height: rows.length, width, cells: cellsOf(rows, width) };
+};
+
+function same({ height, width, cells }: Snapshot, rows: Matrix): boolean {
+  if (rows.length !== height || rows[0]!.length !== width) return false;
+  for (let r = 0, at = 0; r < height; r += 1) {
+    const row = rows[r]!;
+    for (let i = 0; i < width; i += 1, at += 1) if ((row[i] ?? null) !== cells[at]) return false;
+  }
+  return true;
+}
+
+/** Tables kept, and cells in all of them together; the oldest go first. */
+const MOST_TABLES = 8;
+const MOST_CELLS = 2_000_000;
+
+/**
+ * Keeps what was made of the last few tables. One question about a table is asked once for each row of a schedule, and
+ * each time with the whole table; so it is read and solved once, and every further question only compares the cells.
+ * All cells are compared, so what is kept can never change a result.
+ */
+export class Kept<T> {
+  private entries: { name: string; zeroMayBeBlank: boolean; snapshot: Snapshot; made: T }[] = [];
+
+  of(table: TableCells, make: () => T): T {
+    const { name, rows } = table;
+    const zeroMayBeBlank = table.reading.blankArrivesAsZero;
+    const found = this.entries.findIndex((entry) => entry.name === name && entry.zeroMayBeBlank === zeroMayBeBlank && same(entry.snapshot, rows));
+    const entry = found >= 0 ? this.entries.splice(found, 1)[0]! : { name, zeroMayBeBlank, snapshot: snapshotOf(rows), made: make() };
+    this.entries.unshift(entry);
+    let cells = 0;
+    this.entries = this.entries.slice(0, MOST_TABLES).filter(({ snapshot }) => (cells += snapshot.cells.length) <= MOST_CELLS);
+    return entry.made;
+  }
+}
