@@ -15,6 +15,11 @@ export class SharedFormula {
     this.tokens = translateTokensToR1C1(tokenize(`=${text}`, TOKENS), addressOf(row, column));
   }
 
+  /** Whether it reads differently in other cells. */
+  get isRelative(): boolean {
+    return this.at(0, 0) !== this.at(1, 1);
+  }
+
   at(row: number, column: number): string {
     return translateTokensToA1(this.tokens, addressOf(row, column)).map((token) => token.value).join('').slice(1);
   }

@@ -39,6 +39,8 @@ export interface WorkbookFacts {
   readonly structureProtected: boolean;
   /** The program that wrote it recalculates at loading, or only when asked. */
   readonly calculation: 'auto' | 'autoNoTable' | 'manual';
+  /** Computes with all digits; if false, with those that the cells show. */
+  readonly fullPrecision: boolean;
   /** Circular references are meant, and iterated. */
   readonly iterative: boolean;
 }
@@ -111,6 +113,7 @@ function readFacts(parts: WorkbookPackage, part: string, root: XmlElement, sheet
     externalLinks: parts.relationships(part).filter((link) => link.kind === 'externalLink').length,
     structureProtected: truth(protection, 'lockStructure') || truth(protection, 'lockWindows'),
     calculation: calculation === 'manual' || calculation === 'autoNoTable' ? calculation : 'auto',
+    fullPrecision: !/^(0|false|off)$/.test(childNamed(root, 'calcPr')?.attributes.get('fullPrecision') ?? ''),
     iterative: truth(childNamed(root, 'calcPr'), 'iterate'),
   };
 }

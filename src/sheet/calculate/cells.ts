@@ -1,0 +1,87 @@
+import { type Cell, CellError } from '../../functions/kernel/cell';
+import { NotSupported } from '../evaluate';
+import { type Box, addressOf, oneCell, parseBox } from '../xlsx/address';
+import type { StoredCell } from '../xlsx/read-cells';
+import { refuse } from '../xlsx/refusal';
+
+/** A cell of an open book. Rows and columns count from 0. */
+export interface BookCell {
+  readonly sheet: BookSheet;
+  readonly row: number;
+  readonly column: number;
+  readonly address: string;
+  /** In the form of the file; null for constants and cells that an array fills. */
+  readonly formula: string | null;
+  /** What the file holds. */
+  readonly stored: Cell;
+  /** What the last recalculation gave; the stored value before any. */
+  value: Cell;
+  /** Area of the array whose formula stands here. */
+  readonly array: Box | undefined;
+  /** The array may take more or fewer cells than it has. */
+  readonly dynamic: boolean;
+  /** The cell whose array formula fills this one. */
+  owner: BookCell | undefined;
+  /** Round of the recalculation that gave the value. */
+  round: number;
+}
+
+const MOST_ARRAY_CELLS = 2_000_000;
+
+/** The cells of one sheet, found by row and column. */
+export class BookSheet {
+  private readonly rows = new Map<number, BookCell[]>();
+  readonly formulas: BookCell[] = [];
+  lastRow = 0;
+  lastColumn = 0;
+
+  constructor(readonly name: string, cells: readonly StoredCell[]) {
+    for (const cell of cells) this.add(cell);
+    let arrayCells = 0;
+    for (const cell of this.formulas) {
+      if (!cell.array || oneCell(cell.array)) continue;
+      arrayCells += (cell.array.bottom - cell.array.top + 1) * (cell.array.right - cell.array.left + 1);
+      if (arrayCells > MOST_ARRAY_CELLS) refuse(`The array formulas of the sheet "${name}" fill more than ${MOST_ARRAY_CELLS} cells.`);
+      this.fill(cell, cell.array);
+    }
+  }
+
+  at(row: number, column: number): BookCell | undefined {
+    return this.rows.get(row)?.[column];
+  }
+
+  /** Calls `visit` for each cell that there is within a rectangle. */
+  each(top: number, left: number, bottom: number, right: number, visit: (cell: BookCell) => void): void {
+    for (let row = top; row <= Math.min(bottom, this.lastRow); row++) {
+      const cells = this.rows.get(row);
+      if (cells) for (let column = left; column <= Math.min(right, cells.length - 1); column++) if (cells[column]) visit(cells[column]);
+    }
+  }
+
+  private add({ row, column, address, formula, value, arrayRef, dynamic }: StoredCell): void {
+    if (formula === null && value === null) return;
+    const stored = value instanceof CellError && value.code === '#UNSUPPORTED!' ? new NotSupported(value.code, value.message) : value;
+    const array = arrayRef === null ? undefined : parseBox(arrayRef) ?? refuse(`The file is damaged: the array in ${this.name}!${address} has no place.`);
+    const cell = this.put(row, column, { sheet: this, row, column, address, formula, stored, value: stored, array, dynamic, owner: undefined, round: 0 });
+    if (formula !== null) this.formulas.push(cell);
+  }
+
+  private fill(owner: BookCell, { top, left, bottom, right }: Box): void {
+    for (let row = top; row <= bottom; row++) {
+      for (let column = left; column <= right; column++) {
+        const cell = this.at(row, column)
+          ?? this.put(row, column, { sheet: this, row, column, address: addressOf(row, column), formula: null, stored: null, value: null, array: undefined, dynamic: false, owner, round: 0 });
+        if (cell !== owner && cell.formula === null) cell.owner = owner;
+      }
+    }
+  }
+
+  private put(row: number, column: number, cell: BookCell): BookCell {
+    let cells = this.rows.get(row);
+    if (!cells) this.rows.set(row, (cells = []));
+    cells[column] = cell;
+    if (row > this.lastRow) this.lastRow = row;
+    if (column > this.lastColumn) this.lastColumn = column;
+    return cell;
+  }
+}

@@ -1,0 +1,66 @@
+import { type Context, Reference, type Value } from '../evaluate';
+import { raise } from '../evaluate/errors';
+import { compile, evaluateValue } from '../evaluate/evaluate';
+import { structuredBox } from '../explain/structured';
+import { SharedFormula } from '../formula/shift';
+import type { TableFacts } from '../xlsx/tables';
+import type { DefinedName, WorkbookFacts } from '../xlsx/workbook';
+
+const SHEET_AND_NAME = /^(?:'((?:[^']|'')+)'!|([^!]+)!)?(.*)$/s;
+const NAMES_IN_NAMES = 32;
+
+/** Defined names and tables of a book as formulas refer to them. */
+export class BookNames {
+  private readonly ofWorkbook = new Map<string, DefinedName>();
+  private readonly ofSheets = new Map<string, DefinedName>();
+  private readonly tables: readonly TableFacts[];
+  private readonly tableNames: ReadonlySet<string>;
+  private readonly relative = new Map<DefinedName, SharedFormula>();
+  private readonly compiled = new Map<string, ReturnType<typeof compile>>();
+  private readonly boxes = new Map<string, ReturnType<typeof structuredBox>>();
+  private depth = 0;
+
+  constructor({ names, tables }: WorkbookFacts) {
+    for (const name of names) {
+      if (name.sheet === undefined) this.ofWorkbook.set(name.name.toLowerCase(), name);
+      else this.ofSheets.set(`${name.sheet.toLowerCase()}!${name.name.toLowerCase()}`, name);
+    }
+    this.tables = tables;
+    this.tableNames = new Set(tables.map((table) => table.name.toLowerCase()));
+  }
+
+  /** Value of a name seen from a cell: the sheet's own before the workbook's, then a table's data. */
+  named(context: Context, written: string): Value {
+    const [, quotedSheet, plainSheet, name = written] = SHEET_AND_NAME.exec(written) ?? [];
+    const key = name.toLowerCase();
+    const sheet = (quotedSheet?.replace(/''/g, "'") ?? plainSheet ?? context.sheet).toLowerCase();
+    const found = this.ofSheets.get(`${sheet}!${key}`) ?? this.ofWorkbook.get(key);
+    if (!found) return this.tableNames.has(key) ? this.structured(context, `${name}[]`) : raise('#NAME?', `${written} is not defined in this workbook`);
+    if (this.depth >= NAMES_IN_NAMES) return raise('#NAME?', `${written} is defined by itself`);
+    this.depth++;
+    try {
+      return evaluateValue(this.formula(found, context), context);
+    } finally {
+      this.depth--;
+    }
+  }
+
+  structured(context: Context, text: string): Value {
+    const sameEverywhere = !text.startsWith('[') && !/@|this row/i.test(text);
+    let place = sameEverywhere ? this.boxes.get(text) : undefined;
+    if (!place) place = structuredBox(text, this.tables, context);
+    if (sameEverywhere) this.boxes.set(text, place);
+    const { sheet, box } = place;
+    return new Reference(context.workbook, sheet, box.top, box.left, box.bottom, box.right);
+  }
+
+  /** References of a name without $ are meant as seen from A1, and move with the cell that uses it. */
+  private formula(name: DefinedName, { row, column }: Context): ReturnType<typeof compile> {
+    let shared = this.relative.get(name);
+    if (!shared) this.relative.set(name, (shared = new SharedFormula(name.text, 0, 0)));
+    const text = shared.isRelative ? shared.at(row, column) : name.text;
+    let ready = this.compiled.get(text);
+    if (!ready) this.compiled.set(text, (ready = compile(text)));
+    return ready;
+  }
+}
