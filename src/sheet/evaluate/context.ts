@@ -4,7 +4,7 @@ import type { Value } from './values';
 
 /** The sheets a formula refers to. Rows and columns count from 0. What it throws other than a CellError passes through the evaluator untouched. */
 export interface Workbook {
-  /** Value of a cell; null where it is blank. */
+  /** Value of a cell; null where it is blank, an error with its words where there is no such sheet. */
   get(sheet: string, row: number, column: number): Cell;
   /** Last row and column that hold anything; an error with its words where there is no such sheet. */
   used(sheet: string): readonly [lastRow: number, lastColumn: number] | CellError;
@@ -35,6 +35,8 @@ export interface Context {
   readonly sheet: string;
   readonly row: number;
   readonly column: number;
+  /** The cell that the formula's text was written for, where this one shares it: references without $ move along. */
+  readonly writtenFor?: { readonly row: number; readonly column: number };
   /** Clock of TODAY and NOW, local time. Without it both are refused. */
   readonly now?: Date;
 }

@@ -1,6 +1,7 @@
 import { type Argument, type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { applyDefinition } from './call';
-import { type Evaluator, compileTree } from './compile';
+import { compileTree } from './compile';
+import type { Evaluator } from './compile-parts';
 import type { Context } from './context';
 import { NotSupported, raise } from './errors';
 import { findFunction } from './function-table';

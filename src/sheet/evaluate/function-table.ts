@@ -11,17 +11,18 @@ import { logicalFunctions } from './functions/logical';
 import { longTailFunctions } from './functions/long-tail';
 import { lookupFunctions } from './functions/lookup';
 import { mathFunctions } from './functions/math';
+import { matrixFunctions } from './functions/matrix';
 import { placeFunctions } from './functions/place';
 import { radixFunctions } from './functions/radix';
 import { refusedFunctions } from './functions/refused';
 import { roundingFunctions } from './functions/rounding';
 import { statisticsFunctions } from './functions/statistics';
-import { textSplitFunctions } from './functions/text-split';
 import { textFunctions } from './functions/text';
+import { textSplitFunctions } from './functions/text-split';
 
 const tables: readonly FunctionTable[] = [
   aggregateFunctions, arrayFunctions, complexFunctions, conditionalFunctions, convertFunctions, dateFunctions, higherOrderFunctions,
-  informationFunctions, logicalFunctions, longTailFunctions, lookupFunctions, mathFunctions, placeFunctions, radixFunctions,
+  informationFunctions, logicalFunctions, longTailFunctions, lookupFunctions, mathFunctions, matrixFunctions, placeFunctions, radixFunctions,
   refusedFunctions, roundingFunctions, statisticsFunctions, textFunctions, textSplitFunctions,
 ];
 

@@ -56,8 +56,8 @@ export class Reference {
 
   /** The value of the one cell, or rows of cells down to the last used one. */
   value(): Cell | Matrix {
-    const { rows, columns } = this.filled();
     if (this.isOneCell) return this.at(0, 0);
+    const { rows, columns } = this.filled();
     boundedArray(rows, columns);
     const matrix: Matrix = [];
     for (let row = 0; row < rows; row++) {

@@ -12,16 +12,18 @@ export const OPTIONAL_PARAMETER = /^_xlop\./i;
 
 const isNamed = (token: Token): boolean => token.type === 'func' || token.type === 'range_named';
 const isSpace = (token: Token): boolean => token.type === 'whitespace' || token.type === 'newline';
-const isOperator = (token: Token | undefined, ...values: string[]): boolean => token?.type === 'operator' && values.includes(token.value);
+/** One of some operators, all of one character. */
+const isOperator = (token: Token | undefined, signs: string): boolean => token?.type === 'operator' && signs.includes(token.value);
 const isReferenceToken = (token: Token): boolean =>
   token.type.startsWith('range') || token.type === 'structured' || (token.type === 'error' && token.value.toUpperCase() === '#REF!');
-const isConstant = (token: Token): boolean => ['number', 'string', 'bool', 'boolean', 'error'].includes(token.type);
+const CONSTANTS = new Set(['number', 'string', 'bool', 'boolean', 'error']);
+const isConstant = (token: Token): boolean => CONSTANTS.has(token.type);
 
 /** The parser joins neighbours without a comma or operator ("SUM(1 2)") silently; only references may stand side by side. */
 function refuseMissingOperator(before: Token | undefined, token: Token): void {
   if (!before) return;
-  const endsReference = isReferenceToken(before) || isOperator(before, ')', '#');
-  const endsOperand = endsReference || isConstant(before) || isOperator(before, '}', '%');
+  const endsReference = isReferenceToken(before) || isOperator(before, ')#');
+  const endsOperand = endsReference || isConstant(before) || isOperator(before, '}%');
   const startsReference = isReferenceToken(token) || token.type === 'func' || isOperator(token, '(');
   const startsOperand = startsReference || isConstant(token) || isOperator(token, '{');
   if (endsOperand && startsOperand && !(endsReference && startsReference)) {
@@ -34,13 +36,13 @@ function joined(tokens: Token[], at: number, inBraces: boolean): { token: Token;
   const token = tokens[at]!;
   const next = tokens[at + 1];
   if (token.type.startsWith('context') && isOperator(next, '!') && tokens[at + 2]?.type === 'error') return { token: tokens[at + 2]!, length: 3 };
-  const isSign = inBraces && isOperator(token, '-', '+') && next?.type === 'number' && isOperator(tokens[at - 1], '{', ',', ';');
+  const isSign = inBraces && isOperator(token, '-+') && next?.type === 'number' && isOperator(tokens[at - 1], '{,;');
   return isSign ? { token: { ...next, value: token.value === '-' ? `-${next.value}` : next.value }, length: 2 } : undefined;
 }
 
 function prepared(raw: Token[]): Token[] {
   const result: Token[] = [];
-  const tokens = raw.filter((token, index) => !(isSpace(token) && (index === 0 || isOperator(raw[index - 1], '{', ',', ';'))));
+  const tokens = raw.filter((token, index) => !(isSpace(token) && (index === 0 || isOperator(raw[index - 1], '{,;'))));
   let depth = 0;
   let signs = 0;
   let braces = 0;
@@ -50,11 +52,11 @@ function prepared(raw: Token[]): Token[] {
     let token = join?.token ?? tokens[at]!;
     if (join) at += join.length - 1;
     if (isNamed(token)) token = { ...token, value: token.value.replace(PREFIX, '') };
-    if (isOperator(token, '(', '{')) depth++;
-    if (isOperator(token, ')', '}')) depth--;
+    if (isOperator(token, '({')) depth++;
+    if (isOperator(token, ')}')) depth--;
     if (isOperator(token, '{')) braces++;
     if (isOperator(token, '}')) braces--;
-    signs = isOperator(token, '-', '+', '@') ? signs + 1 : 0;
+    signs = isOperator(token, '-+@') ? signs + 1 : 0;
     if (depth > LIMITS.nesting || signs > LIMITS.nesting) throw new FormulaSyntaxError(`it nests more than ${LIMITS.nesting} deep`);
     if (!isSpace(token)) {
       refuseMissingOperator(before, token);
@@ -86,5 +88,5 @@ function inWords(cause: unknown): string {
   const message = cause instanceof Error ? cause.message : String(cause);
   if (/call stack/i.test(message)) return 'it nests too deep';
   if (message === 'Invalid syntax') return 'something is missing or stands in the wrong place';
-  return message.replace('(END)', 'the end').replace(/^./, (first) => first.toLowerCase());
+  return message.replace('(END)', 'the end').replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
 }

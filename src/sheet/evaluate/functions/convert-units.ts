@@ -7,8 +7,8 @@ export interface UnitSize {
 }
 
 const INCH = 0.0254;
-const FOOT = 12 * INCH;
-const MILE = 5280 * FOOT;
+const FOOT = 0.3048;
+const MILE = 1609.344;
 const POUND = 453.59237;
 const GRAVITY = 9.80665;
 const POUND_FORCE = (POUND / 1000) * GRAVITY;
@@ -19,7 +19,7 @@ const UK_GALLON = 4.54609e-3;
 type Kind = Readonly<Record<string, number>>;
 
 const LENGTHS: Kind = {
-  '*m': 1, mi: MILE, Nmi: 1852, in: INCH, ft: FOOT, yd: 3 * FOOT, ell: 45 * INCH, survey_mi: 1609.347218694438,
+  '*m': 1, mi: MILE, Nmi: 1852, in: INCH, ft: FOOT, yd: 0.9144, ell: 1.143, survey_mi: 1609.347218694438,
   '*ang': 1e-10, ly: 9.4607304725808e15, '*parsec *pc': 3.085677581491367e16, 'Picapt Pica': INCH / 72, pica: INCH / 6,
 };
 

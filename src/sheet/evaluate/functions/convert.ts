@@ -39,7 +39,7 @@ function convert(value: number, from: string, to: string): number {
   const source = isTemperature(from) ? { kind: 'temperature', size: 1 } : unitOf(from) ?? unknown(from);
   const target = isTemperature(to) ? { kind: 'temperature', size: 1 } : unitOf(to) ?? unknown(to);
   if (source.kind !== target.kind) return raise('#N/A', `${from} is ${source.kind}, ${to} is ${target.kind}`);
-  return finite(value * (source.size / target.size));
+  return finite((value * source.size) / target.size);
 }
 
 export const convertFunctions: FunctionTable = {

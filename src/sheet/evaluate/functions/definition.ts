@@ -38,6 +38,8 @@ export interface WholeFunction extends Traits {
 export interface LazyFunction extends Traits {
   kind: 'lazy';
   arity: Arity;
+  /** Arguments that stand for one value each. */
+  single: (index: number, count: number) => boolean;
   call: (args: (() => Value)[], context: Context) => Value;
 }
 
@@ -46,14 +48,16 @@ export type FunctionTable = Readonly<Record<string, Definition>>;
 
 export const cells = (arity: Arity, call: CellFunction['call'], traits: Traits = {}): CellFunction => ({ kind: 'cells', arity, call, ...traits });
 
+type Singles = readonly number[] | ((index: number, count: number) => boolean);
+
+const asTest = (single: Singles) => (typeof single === 'function' ? single : (index: number) => single.includes(index));
+
 interface WholeTraits extends Traits {
-  single?: readonly number[] | ((index: number, count: number) => boolean);
+  single?: Singles;
   arrays?: boolean;
 }
 
-export function whole(arity: Arity, call: WholeFunction['call'], { single = [], arrays = false, ...traits }: WholeTraits = {}): WholeFunction {
-  const isSingle = typeof single === 'function' ? single : (index: number) => single.includes(index);
-  return { kind: 'whole', arity, call, single: isSingle, arrays, ...traits };
-}
+export const whole = (arity: Arity, call: WholeFunction['call'], { single = [], arrays = false, ...traits }: WholeTraits = {}): WholeFunction =>
+  ({ kind: 'whole', arity, call, single: asTest(single), arrays, ...traits });
 
-export const lazy = (arity: Arity, call: LazyFunction['call'], traits: Traits = {}): LazyFunction => ({ kind: 'lazy', arity, call, ...traits });
+export const lazy = (arity: Arity, call: LazyFunction['call'], single: Singles): LazyFunction => ({ kind: 'lazy', arity, call, single: asTest(single) });

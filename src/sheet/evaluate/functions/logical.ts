@@ -67,16 +67,16 @@ function chosen(args: Thunk[]): Value {
 }
 
 export const logicalFunctions: FunctionTable = {
-  IF: lazy([1, 3], ([test, yes, no]) => choose(test!, yes ?? (() => true), no ?? (() => false))),
-  IFS: lazy([2, ANY], (args) => conditions(args, 0)),
+  IF: lazy([1, 3], ([test, yes, no]) => choose(test!, yes ?? (() => true), no ?? (() => false)), [0]),
+  IFS: lazy([2, ANY], (args) => conditions(args, 0), (index) => index % 2 === 0),
   SWITCH: lazy([3, ANY], (args) => {
     const value = dereference(args[0]!());
     if (isArray(value)) return broadcast(([cell]) => cellOf(switched(cell!, args, 1)), [value]);
     return switched(value, args, 1);
-  }),
-  CHOOSE: lazy([2, ANY], chosen),
-  IFERROR: lazy([2, 2], ([value, other]) => replaceErrors(value!, other!, isError)),
-  IFNA: lazy([2, 2], ([value, other]) => replaceErrors(value!, other!, (cell) => isError(cell) && cell.code === '#N/A')),
+  }, [0]),
+  CHOOSE: lazy([2, ANY], chosen, [0]),
+  IFERROR: lazy([2, 2], ([value, other]) => replaceErrors(value!, other!, isError), [0]),
+  IFNA: lazy([2, 2], ([value, other]) => replaceErrors(value!, other!, (cell) => isError(cell) && cell.code === '#N/A'), [0]),
   AND: whole([1, ANY], (args) => truths(args).every(Boolean)),
   OR: whole([1, ANY], (args) => truths(args).some(Boolean)),
   XOR: whole([1, ANY], (args) => truths(args).filter(Boolean).length % 2 === 1),

@@ -22,8 +22,8 @@ function readArgument(value: Value, kind: Kind): unknown {
 
 function resultOf(result: unknown): number {
   if (typeof result === 'number') return finite(result);
-  if (result instanceof Error && CODES.includes(result.message)) throw new CellError(result.message as ErrorCode);
-  return raise('#NUM!', 'no result');
+  if (result instanceof Error && CODES.includes(result.message)) throw new CellError(result.message as ErrorCode, 'these figures have no solution');
+  return raise('#NUM!', 'these figures have no solution');
 }
 
 /** `needed` arguments, then optional ones; `rest` lets the last kind repeat. */
@@ -31,7 +31,7 @@ function borrowed(compute: Compute, arity: Arity, kinds: readonly Kind[], check?
   return whole(arity, (args) => {
     const read = args.map((value, index) => readArgument(value, kinds[Math.min(index, kinds.length - 1)]!));
     const result = resultOf(compute(...read));
-    return check && !check(read, result) ? raise('#NUM!', 'no solution was found') : result;
+    return check && !check(read, result) ? raise('#NUM!', 'these figures have no solution') : result;
   }, { single: (index) => kinds[Math.min(index, kinds.length - 1)] !== 'list', emptyIsDefault: true });
 }
 

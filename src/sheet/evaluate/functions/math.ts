@@ -38,8 +38,9 @@ function factorial(n: number): number {
 
 function combinations(n: number, k: number): number {
   needs(k >= 0 && n >= k, `${k} of ${n} cannot be chosen`);
+  const fewer = Math.min(k, n - k);
   let count = 1;
-  for (let step = 1; step <= Math.min(k, n - k); step++) count = (count * (n - Math.min(k, n - k) + step)) / step;
+  for (let step = 1; step <= fewer && Number.isFinite(count); step++) count = (count * (n - fewer + step)) / step;
   return Math.round(finite(count));
 }
 

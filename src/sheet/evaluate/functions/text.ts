@@ -51,7 +51,7 @@ export function formatted(cell: Cell | undefined, pattern: string): string {
   const value = typeof cell === 'string' ? numberInText(cell) ?? cell : cell ?? 0;
   if (pattern === '') return '';
   try {
-    return boundedText(format(pattern, value, { throws: true, dateErrorThrows: true }));
+    return boundedText(format(pattern, value, { throws: true, dateErrorThrows: true, dateSpanLarge: false }));
   } catch (thrown) {
     return raise('#VALUE!', `"${pattern}" cannot format ${toText(cell)}: ${thrown instanceof Error ? thrown.message : String(thrown)}`);
   }
@@ -89,9 +89,9 @@ function textJoin([delimiter, skipEmpty, ...parts]: Value[]): string {
   return join(parts, (cell) => !(skips && (cell === null || cell === '')), delimiters);
 }
 
-/** The Windows character set: Excel's CHAR and CODE beyond 127. */
-const WINDOWS = new TextDecoder('windows-1252');
-const CHARACTERS = Array.from({ length: 256 }, (_, code) => WINDOWS.decode(Uint8Array.of(code)));
+/** Characters 128 to 159 of the Windows set; those it leaves open stand for themselves. The rest is as in Unicode. */
+const WINDOWS = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+const CHARACTERS = Array.from({ length: 256 }, (_, code) => (code >= 128 && code < 160 ? WINDOWS[code - 128]! : String.fromCharCode(code)));
 
 function character(code: number): string {
   return code >= 1 && code <= 255 ? CHARACTERS[code]! : raise('#VALUE!', `CHAR takes 1 to 255, got ${code}`);
@@ -115,7 +115,7 @@ function numberValue(text: string, decimal: string, group: string): number {
   const percents = /%*$/.exec(plain)![0].length;
   const digits = plain.slice(0, plain.length - percents);
   if (digits === '') return 0;
-  if (!/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(digits)) return raise('#VALUE!', `"${text}" is not a number`);
+  if (!/^[-+]?(\d+(?:\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(digits)) return raise('#VALUE!', `"${text}" is not a number`);
   return Number(digits) / 100 ** percents;
 }
 
