@@ -5,6 +5,7 @@ import type { Box } from '../xlsx/address';
 import type { BookCell, BookSheet } from './cells';
 import type { BookNames } from './names';
 import { referencesIn } from './references-in';
+import { templateOf } from './template';
 
 /** Thrown through a formula that needs a cell which is not computed yet and lies too deep to be computed on the way. */
 class Wanted {
@@ -24,6 +25,11 @@ const NESTED_FORMULAS = 40;
 const PATIENCE = 8;
 const NAMED_IN_CYCLE = 6;
 
+interface Ready {
+  readonly compiled: Compiled;
+  readonly writtenFor: { readonly row: number; readonly column: number } | undefined;
+}
+
 export interface EngineParts {
   readonly sheets: ReadonlyMap<string, BookSheet>;
   readonly names: BookNames;
@@ -35,7 +41,7 @@ export interface EngineParts {
 
 /** Evaluates formulas of a book: against stored values, or all anew, each once and after the cells it reads. */
 export class Engine {
-  private readonly ready = new Map<string, Compiled>();
+  private readonly ready = new Map<string, Ready>();
   /** Cells put off, each until the one after it is computed; the last is at work, and on `path` those it computes on the way. */
   private waiting: BookCell[] = [];
   private path: BookCell[] = [];
@@ -208,7 +214,9 @@ export class Engine {
   private evaluated(cell: BookCell, workbook: Workbook): Cell | Matrix {
     const refusal = this.parts.refusalOf(cell.formula!);
     if (refusal !== undefined) return new NotSupported('#UNSUPPORTED!', refusal);
-    return evaluate(this.compiled(cell), this.context(workbook, cell.sheet.name, cell.row, cell.column));
+    const { compiled, writtenFor } = this.compiled(cell);
+    const context = this.context(workbook, cell.sheet.name, cell.row, cell.column);
+    return evaluate(compiled, writtenFor ? { ...context, writtenFor } : context);
   }
 
   private context(workbook: Workbook, sheet: string, row: number, column: number): Context {
@@ -216,11 +224,13 @@ export class Engine {
     return now ? { workbook, functions, sheet, row, column, now } : { workbook, functions, sheet, row, column };
   }
 
-  private compiled({ formula, array }: BookCell): Compiled {
+  /** Cells that a formula was filled into share one compilation. */
+  private compiled({ formula, array, row, column }: BookCell): Ready {
     const oneCell = array === undefined;
-    const key = oneCell ? formula! : `{${formula}`;
-    let ready = this.ready.get(key);
-    if (!ready) this.ready.set(key, (ready = compile(formula!, { oneCell })));
+    const { key, movable } = templateOf(formula!, row, column);
+    const known = oneCell ? key : `{${key}`;
+    let ready = this.ready.get(known);
+    if (!ready) this.ready.set(known, (ready = { compiled: compile(formula!, { oneCell }), writtenFor: movable ? { row, column } : undefined }));
     return ready;
   }
 }

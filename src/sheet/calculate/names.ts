@@ -39,7 +39,8 @@ export class BookNames {
     if (this.depth >= NAMES_IN_NAMES) return raise('#NAME?', `${written} is defined by itself`);
     this.depth++;
     try {
-      return evaluateValue(this.formula(found, context), context);
+      const place = { ...context, writtenFor: undefined };
+      return evaluateValue(this.formula(found, context), place);
     } finally {
       this.depth--;
     }
