@@ -42,6 +42,11 @@ describe('POLE_SPREAD_TEST, POLE_SPREAD_MARGIN', () => {
     expect(run('POLE_SPREAD_TEST', 88 / 400, 86 / 400, 97 / 400)).toBe('pass');
     expect(run('POLE_SPREAD_TEST', '29 µΩ', '23 µΩ', '96 µΩ')).toBe('FAIL');
   });
+  test('a ratio beyond all numbers is said in words, not as infinity', () => {
+    const steps = run('SHOW_STEPS', 'POLE_SPREAD_TEST', 5e-324, 1, 1000) as Matrix;
+    expect(steps.find(([step]) => String(step).startsWith('spread'))![1]).toBe('beyond all numbers %');
+    expect(steps[steps.length - 1]).toEqual(['POLE_SPREAD_TEST', 'FAIL']);
+  });
   test('the margin is of the highest against what the lowest allows', () => {
     expect(run('POLE_SPREAD_MARGIN', 0.3, 0.2, 0.25)).toBeCloseTo(0, 9);
     expect(run('POLE_SPREAD_TEST', 0.3, 0.2, 0.25)).toBe('pass');
