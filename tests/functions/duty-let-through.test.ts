@@ -22,7 +22,7 @@ describe('LETTHROUGH_PROSPECTIVE', () => {
   });
 
   const cases = [
-    [22, 0.06, 0.3, 50], [22, 0.06, 0, 50], [50, 0.01, 0.2, 50], [10, 0.003, 0.1, 60], [65, 0.02, 1.5, 50], [5, 0.5, 0.05, 60], [30, 0.1, 30, 50],
+    [22, 0.06, 0.3, 50], [22, 0.06, 0, 50], [50, 0.01, 0.2, 50], [10, 0.003, 0.1, 60], [65, 0.02, 1.5, 50], [5, 0.5, 0.05, 60], [30, 0.02, 30, 50],
     [30, 0.0008, 100, 45], [30, 0.0002, 0.4, 50], [30, 0.00001, 2, 65],
   ] as const;
   test.each(cases)('%p kA for %p s at R/X %p, %p Hz: closed form against numerical integration over all closing angles', (fault, time, rOverX, hertz) => {

@@ -78,7 +78,7 @@ describe('CONDITIONAL', () => {
       expect(run('CONDITIONAL_MARGIN', fault, conditional, tested, fitted)).toBeCloseTo(margin, 5);
     });
   test('another device shows nothing, either way', () => {
-    const reason = 'another device: tested with 400 A gG type 1, fitted 500 A gG type 1';
+    const reason = 'another device: tested with "400 A gG type 1", fitted "500 A gG type 1"';
     expect(run('CONDITIONAL_TEST', 62, 80, '400 A gG type 1', '500 A gG type 1')).toBe('not shown');
     expect(run('CONDITIONAL_TEST', 90, 80, '400 A gG type 1', '500 A gG type 1')).toBe('not shown');
     expect(run('CONDITIONAL_MARGIN', 62, 80, '400 A gG type 1', '500 A gG type 1')).toEqual(refusal('#N/A', reason));

@@ -13,7 +13,7 @@ const folded = (device: string): string => device.toLowerCase().replace(/\s+/g, 
  * @param fitted      device fitted
  */
 export function judgeConditional(fault: number, conditional: number, tested: string, fitted: string, work: Working = silent): Judgement {
-  if (folded(tested) !== folded(fitted)) return notShown(`another device: tested with ${tested}, fitted ${fitted}`);
+  if (folded(tested) !== folded(fitted)) return notShown(`another device: tested with "${tested}", fitted "${fitted}"`);
   const judgement = judged(fault, conditional);
   work.step('margin', '(conditional/Ik − 1)·100', { conditional: [conditional, 'kA'], Ik: [fault, 'kA'] }, [judgement.marginPct!, '%']);
   return judgement;
