@@ -32,9 +32,16 @@ export default [
     plugins: [
       new CopyPlugin({
         patterns: [
-          { from: 'src/excel/static', to: '.' },
-          { from: 'src/pane/pane.css', to: 'pane.css' },
-          { from: 'src/excel/generated/functions.json', to: 'functions.json' },
+          asIs('src/excel/static', '.'),
+          asIs('src/pane/pane.css', 'pane.css'),
+          asIs('src/excel/generated/functions.json', 'functions.json'),
+          asIs('src/excel/generated/handbook.html', 'handbook.html'),
+          // Microsoft's library, unchanged and from our own server: what its loader asks for in Excel, English texts only.
+          ...['office.js', 'o15apptofilemappingtable.js', 'excel-*-16.*.js', 'custom-functions-runtime.js'].map((name) => ({
+            from: name, context: modules('@microsoft/office-js/dist'), to: 'office/', globOptions: { ignore: ['**/*.debug.js'] }, info: { minimized: true },
+          })),
+          asIs(modules('@microsoft/office-js/dist/en-us/office_strings.js'), 'office/en-us/'),
+          { from: modules('@microsoft/office-js/LICENSE.md'), to: 'office/LICENSE.md' },
         ],
       }),
     ],
@@ -52,6 +59,11 @@ export default [
           { from: 'src/workbench/static', to: '.' },
           { from: 'src/pane/pane.css', to: 'pane.css' },
           { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
+          {
+            from: 'sample-workbooks/*.xlsx',
+            to: 'samples/index.json',
+            transformAll: (files) => JSON.stringify(files.map(({ sourceFilename }) => path.basename(sourceFilename)).sort()),
+          },
           asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.iife.js'), 'vendor/'),
           asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.xml'), 'vendor/'),
           asIs(modules('@odoo/o-spreadsheet/dist/o_spreadsheet.css'), 'vendor/'),

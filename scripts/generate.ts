@@ -5,14 +5,20 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { catalogue } from '../src/sheet/catalogue';
-import { handbook } from '../src/sheet/handbook/handbook';
+import { handbookContent } from '../src/sheet/handbook/content';
+import { handbookMarkdown } from '../src/sheet/handbook/markdown';
+import { handbookPage } from '../src/sheet/handbook/page';
+import { worked } from '../src/sheet/handbook/worked';
 import { customFunctionsMetadata } from '../src/sheet/metadata/custom-functions';
 
 const root = path.resolve(import.meta.dirname, '..');
 
+const families = handbookContent(catalogue, worked);
+
 const generated: readonly { file: string; text: () => string }[] = [
   { file: 'src/excel/generated/functions.json', text: () => `${JSON.stringify(customFunctionsMetadata(catalogue), null, 2)}\n` },
-  { file: 'docs/handbook.md', text: () => handbook(catalogue) },
+  { file: 'docs/handbook.md', text: () => handbookMarkdown(families) },
+  { file: 'src/excel/generated/handbook.html', text: () => handbookPage(families) },
 ];
 
 const check = process.argv.includes('--check');

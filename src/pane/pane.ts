@@ -1,5 +1,5 @@
 import { explain } from '../sheet/explain/explain';
-import { readable } from '../sheet/explain/calls-in-formula';
+import { typedFormula } from '../sheet/explain/calls-in-formula';
 import type { Explanation } from '../sheet/explain/explanation';
 import { callSection } from './call-section';
 import { element, formulaCode } from './dom';
@@ -58,7 +58,7 @@ function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, rema
       cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
     ),
     reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
-    cell.formula === '' ? undefined : formulaCode('jw-formula', readable(cell.formula), 'formula'),
+    cell.formula === '' ? undefined : formulaCode('jw-formula', `=${typedFormula(cell.formula)}`, 'formula'),
     disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
     remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
     ...calls.map((call, i) => callSection(call, { open: i === 0 || isCause(call), alone: calls.length === 1, knownReason: reason })),

@@ -41,7 +41,7 @@ describe('one call', () => {
   });
   test('the form of the file reads as the form of the page', async () => {
     const { calls } = await at('_xldudf_JW_CABLE_WITHSTAND(B2,_xlfn.SINGLE(C2))', 8265625);
-    expect(calls[0]).toMatchObject({ state: 'worked', text: 'JW.CABLE_WITHSTAND(B2,SINGLE(C2))' });
+    expect(calls[0]).toMatchObject({ state: 'worked', text: 'JW.CABLE_WITHSTAND(B2,@C2)' });
   });
   test('a bare #NUM! gets its reason', async () => {
     const { calls, reason, value, disagrees } = await at('=JW.CABLE_WITHSTAND(B2,C2*1000)', new CellError('#NUM!'));

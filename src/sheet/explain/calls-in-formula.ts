@@ -1,8 +1,9 @@
 import { type Token, tokenize } from '@borgar/fx/xlsx';
-import type { Catalogue } from '../../functions/kernel/catalogue';
-import { NAMESPACE } from '../../functions/kernel/catalogue';
+import { type Catalogue, NAMESPACE, isOurName } from '../../functions/kernel/catalogue';
 import type { Entry } from '../../functions/kernel/declaration';
 import { areaOf, type Area } from '../evaluate/area';
+import { catalogue as everyFunction } from '../catalogue';
+import { FormulaForms } from '../formula/forms';
 import { TOKENS } from '../formula/shift';
 
 /** One call of our functions in a formula. */
@@ -24,9 +25,10 @@ export interface FormulaCalls {
   readonly areas: readonly Area[];
 }
 
-const OURS = /^(?:JW\.|_xldudf_JW_)/i;
-/** Names of the file form as people know them. */
-export const readable = (formula: string): string => formula.replace(/_xldudf_JW_/gi, `${NAMESPACE}.`).replace(/_xlfn\.(?:_xlws\.)?|_xlpm\./gi, '');
+const forms = new FormulaForms(everyFunction.entries.map(({ member }) => member.name));
+
+/** A formula as it is typed, without its =, whichever form it came in. */
+export const typedFormula = (formula: string): string => forms.toTyped(formula.trim().replace(/^=/, ''));
 
 const isOpening = (token: Token | undefined): boolean => token?.type === 'operator' && token.value === '(';
 const isClosing = (token: Token | undefined): boolean => token?.type === 'operator' && token.value === ')';
@@ -44,15 +46,15 @@ function endOfCall(tokens: readonly Token[], start: number): number {
 
 /** Finds our calls in a formula and gives each a mark of its own, so that a trace tells them apart. */
 export function callsInFormula(formula: string, catalogue: Catalogue): FormulaCalls {
-  const tokens = tokenize(`=${formula.trim().replace(/^=/, '')}`, TOKENS).slice(1);
+  const tokens = tokenize(`=${typedFormula(formula)}`, TOKENS).slice(1);
   const calls: CallInFormula[] = [];
   let single = false;
   const marked = tokens.map((token, place) => {
-    const entry = token.type === 'func' && OURS.test(token.value) ? catalogue.find(token.value) : undefined;
+    const entry = token.type === 'func' && isOurName(token.value) ? catalogue.find(token.value) : undefined;
     if (!entry) return token.value;
     const end = endOfCall(tokens, place);
     const mark = `${NAMESPACE}.CALL_${calls.length}`;
-    calls.push({ entry, mark, text: readable(tokens.slice(place, end + 1).map(({ value }) => value).join('')) });
+    calls.push({ entry, mark, text: tokens.slice(place, end + 1).map(({ value }) => value).join('') });
     if (place === 0 && end === tokens.length - 1) single = true;
     return mark;
   });

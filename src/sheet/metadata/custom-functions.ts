@@ -15,6 +15,7 @@ export interface FunctionMetadata {
   id: string;
   name: string;
   description: string;
+  helpUrl: string;
   parameters: ParameterMetadata[];
   result: { dimensionality: Dimensionality };
 }
@@ -36,6 +37,9 @@ export interface EnumMetadata {
 }
 
 type Dimensionality = 'scalar' | 'matrix';
+
+/** Page of the add-in's own server that Excel's help leads to. */
+const HANDBOOK = 'https://localhost:3000/handbook.html';
 
 /** Excel's limits on texts. */
 export const DESCRIPTION_LIMIT = { function: 1024, parameter: 512, tooltip: 256 } as const;
@@ -112,6 +116,7 @@ export function customFunctionsMetadata(catalogue: Catalogue): CustomFunctionsMe
       id: member.name,
       name: member.name,
       description: fitting(descriptionOf(declaration, member), DESCRIPTION_LIMIT.function),
+      helpUrl: `${HANDBOOK}#${member.name}`,
       parameters: parameters.map(([name, kind], place) => parameterOf(entry, name, kind, place >= optionalFrom(parameters.map(([, each]) => each)))),
       result: { dimensionality: member.spill ? 'matrix' : 'scalar' },
     };
