@@ -1,9 +1,12 @@
 import type { Complex } from '../complex';
 import { outOfRange } from '../refusal';
+import { MOST_PRODUCTS } from './elimination';
 import { type Arrangement, type Mesh, SolvedMesh } from './mesh';
 
 /** Greatest number of rows that may stand either way: 64 arrangements. */
 const MOST_EITHER = 6;
+/** Greatest work of all arrangements together, in products. */
+const MOST_TOGETHER = 1.5e9;
 /** Two arrangements that differ by less have the same level. */
 const SAME = 1e-9;
 
@@ -68,7 +71,7 @@ export function extremesOf(mesh: Mesh): Extremes {
   const nodes: { least?: Extreme; greatest?: Extreme; dead: number }[] = mesh.nodes.map(() => ({ dead: 0 }));
   for (const bits of byOpenRows(count)) {
     const { arrangement, when } = arranged(mesh, either, bits);
-    const solved = new SolvedMesh(mesh, arrangement);
+    const solved = new SolvedMesh(mesh, arrangement, Math.min(MOST_PRODUCTS, MOST_TOGETHER / 2 ** count));
     nodes.forEach((extremes, node) => {
       if (!solved.fed[node]) {
         extremes.dead += 1;

@@ -12,7 +12,7 @@ export interface Elimination {
 }
 
 /** Greatest work of one factorisation, in products; a mesh over it is refused rather than left to run. */
-const MOST_PRODUCTS = 6e8;
+export const MOST_PRODUCTS = 4.5e8;
 
 const bitCount = (word: number): number => {
   let bits = word - ((word >>> 1) & 0x55555555);
@@ -95,8 +95,9 @@ class DegreeLists {
  * @param count  number of nodes
  * @param from   one end of each branch
  * @param to     the other end
+ * @param most   greatest work that is taken on, in products
  */
-export function minimumDegree(count: number, from: ArrayLike<number>, to: ArrayLike<number>): Elimination {
+export function minimumDegree(count: number, from: ArrayLike<number>, to: ArrayLike<number>, most = MOST_PRODUCTS): Elimination {
   const neighbours = new Neighbours(count);
   for (let i = 0; i < from.length; i += 1) {
     if (from[i] === to[i]) continue;
@@ -116,7 +117,7 @@ export function minimumDegree(count: number, from: ArrayLike<number>, to: ArrayL
     position[node] = k;
     const joined = neighbours.list(node);
     products += joined.length ** 2;
-    if (products > MOST_PRODUCTS) throw outOfRange('branches', 'the network is too closely meshed to be solved');
+    if (products > most) throw outOfRange('branches', 'the network is too closely meshed to be solved');
     for (const i of joined) {
       neighbours.joinAll(i, node);
       neighbours.part(i, node);

@@ -93,12 +93,13 @@ export class SolvedMesh {
   private diagonal: Parts | undefined;
   private diagonalAtLowFrequency: Parts | undefined;
 
-  constructor(readonly mesh: Mesh, readonly arrangement: Arrangement = asDrawn(mesh)) {
+  /** @param most greatest work that is taken on, in products */
+  constructor(readonly mesh: Mesh, readonly arrangement: Arrangement = asDrawn(mesh), most?: number) {
     this.fed = fedNodes(mesh, arrangement);
     let count = 0;
     this.place = Int32Array.from(this.fed, (fed) => (fed ? count++ : -1));
     const admittances = this.admittances(1);
-    this.elimination = minimumDegree(count, admittances.from, admittances.to);
+    this.elimination = minimumDegree(count, admittances.from, admittances.to, most);
     this.plain = factorise(admittances, this.elimination);
   }
 

@@ -38,7 +38,7 @@ export function columnsOf({ name, rows }: TableCells, columns: readonly Column[]
   return { first: 0, places: columns.map((_, i) => (i < width ? i : -1)) };
 }
 
-const widthOf = (rows: Matrix): number => rows[0]!.length;
+const widthOf = (rows: Matrix): number => rows.reduce((width, row) => Math.max(width, row.length), 0);
 
 function placeOf(found: readonly number[], { name: heading, optional }: Column, table: string): number {
   if (found.length > 1) throw wrongValue(table, `column ${heading} stands twice`);

@@ -3,27 +3,18 @@ import type { TableCells } from './table-cells';
 
 /** Cells of a table as they were, so that a later change in place is seen. */
 interface Snapshot {
-  readonly height: number;
-  readonly width: number;
+  readonly widths: Int32Array;
   readonly cells: readonly Cell[];
 }
 
-const cellsOf = (rows: Matrix, width: number): Cell[] => {
-  const cells: Cell[] = [];
-  for (const row of rows) for (let i = 0; i < width; i += 1) cells.push(row[i] ?? null);
-  return cells;
-};
+const snapshotOf = (rows: Matrix): Snapshot => ({ widths: Int32Array.from(rows, (row) => row.length), cells: rows.flat() });
 
-const snapshotOf = (rows: Matrix): Snapshot => {
-  const width = rows[0]!.length;
-  return { height: rows.length, width, cells: cellsOf(rows, width) };
-};
-
-function same({ height, width, cells }: Snapshot, rows: Matrix): boolean {
-  if (rows.length !== height || rows[0]!.length !== width) return false;
-  for (let r = 0, at = 0; r < height; r += 1) {
+function same({ widths, cells }: Snapshot, rows: Matrix): boolean {
+  if (rows.length !== widths.length) return false;
+  for (let r = 0, at = 0; r < rows.length; r += 1) {
     const row = rows[r]!;
-    for (let i = 0; i < width; i += 1, at += 1) if ((row[i] ?? null) !== cells[at]) return false;
+    if (row.length !== widths[r]) return false;
+    for (let i = 0; i < row.length; i += 1, at += 1) if (row[i] !== cells[at]) return false;
   }
   return true;
 }
