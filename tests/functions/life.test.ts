@@ -86,7 +86,7 @@ describe('AFTER_FAULT', () => {
     expect(run('AFTER_FAULT', '', 50, 25, 'breaker')).toEqual(refusal('#N/A', 'missing: fault_kA'));
   });
   test('Ics above Icu is a slip in the data', () => {
-    expect(run('AFTER_FAULT', 31, 25, 50, 'breaker')).toEqual(refusal('#NUM!', 'ics_kA: 50 is above icu_kA, 25 kA'));
+    expect(run('AFTER_FAULT', 31, 25, 50, 'breaker')).toEqual(refusal('#NUM!', 'ics_kA: 50 kA is above icu_kA, 25 kA'));
     expect(run('AFTER_FAULT', 31, 80, 100, 'fuse')).toBe('replace all links; inspect the switch and carriers before return');
   });
   test('nothing ever says that a device is fit', () => {

@@ -15,7 +15,7 @@ export type DeviceKind = 'breaker' | 'fuse';
  */
 export function afterFault(fault: number, icu: number | undefined, ics: number | undefined, kind: DeviceKind, work: Working = silent): string | Judgement {
   if (icu === undefined) return notShown('missing: icu_kA');
-  if (kind === 'breaker' && ics !== undefined && !atMost(ics, icu)) throw outOfRange('ics_kA', `${figure(ics)} is above icu_kA, ${figure(icu)} kA`);
+  if (kind === 'breaker' && ics !== undefined && !atMost(ics, icu)) throw outOfRange('ics_kA', `${figure(ics)} kA is above icu_kA, ${figure(icu)} kA`);
   const answer = kind === 'fuse' ? afterFuse(fault, icu) : afterBreaker(fault, icu, ics);
   if (answer === undefined) return notShown('missing: ics_kA');
   const capacities = { Icu: [icu, 'kA'] as const, ...(kind === 'breaker' && ics !== undefined ? { Ics: [ics, 'kA'] as const } : {}) };

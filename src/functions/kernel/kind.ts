@@ -30,6 +30,9 @@ export interface Reading {
   remark(text: string): void;
 }
 
+/** For cells whose blanks were told from zeros already. */
+export const settledReading: Reading = { blankArrivesAsZero: false, remark: () => undefined };
+
 export interface Kind<T> {
   readonly type: KindType;
   readonly shape: Shape;
