@@ -56,7 +56,7 @@ function resultOf(compute: () => Value): Cell | Matrix {
     const value = dereference(compute());
     if (!isArray(value)) return asResult(value);
     if (value.length === 0 || value[0]!.length === 0) return new CellError('#CALC!', 'the array is empty');
-    return value.map((row) => row.map(asResult));
+    return value.length === 1 && value[0]!.length === 1 ? asResult(value[0]![0]) : value.map((row) => row.map(asResult));
   } catch (thrown) {
     if (thrown instanceof CellError) return thrown;
     if (thrown instanceof RangeError && /call stack/i.test(thrown.message)) return new NotSupported('#UNSUPPORTED!', 'the calculation nests too deep');
@@ -64,7 +64,7 @@ function resultOf(compute: () => Value): Cell | Matrix {
   }
 }
 
-/** Value of a formula: a cell, or rows of cells where it spills. A blank comes out as 0; NaN, infinity and -0 never do. */
+/** Value of a formula: a cell, or rows of cells where it spills over more than one. A blank comes out as 0; NaN, infinity and -0 never do. */
 export const evaluate = (compiled: Compiled, context: Context): Cell | Matrix => resultOf(() => compiled.run(context, undefined));
 
 /** As evaluate, but references stay references and a LAMBDA stays one: what a defined name stands for. */

@@ -39,7 +39,7 @@ describe('shaping', () => {
     ['SORTBY(B1:B3,A1:A3,-1)', [['c'], ['b'], ['a']]],
     ['SORT({3,1,2},1,1,TRUE)', [[1, 2, 3]]],
     ['UNIQUE(C1:C3)', [['pump'], ['fan']]],
-    ['UNIQUE(C1:C3,FALSE,TRUE)', [['fan']]],
+    ['UNIQUE(C1:C3,FALSE,TRUE)', 'fan'],
     ['FILTER(A1:B3,A1:A3>10)', [[20, 'b'], [30, 'c']]],
     ['FILTER({1,2,3},{TRUE,FALSE,TRUE})', [[1, 3]]],
     ['SEQUENCE(2,3,10,5)', [[10, 15, 20], [25, 30, 35]]],

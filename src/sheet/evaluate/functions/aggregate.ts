@@ -14,8 +14,11 @@ const BY_NUMBER = [
 ];
 const FIRST_WITH_RANK = 14;
 
-function numbered(number: number, upTo: number, args: Value[], context: Context): Value {
-  const name = number >= 1 && number <= upTo ? BY_NUMBER[number - 1]! : raise('#VALUE!', `there is no function number ${number}`);
+const known = (number: number, last: number): number =>
+  number >= 1 && number <= last ? number : raise('#VALUE!', `there is no function number ${number}`);
+
+function numbered(number: number, args: Value[], context: Context): Value {
+  const name = BY_NUMBER[number - 1]!;
   const definition = mathFunctions[name] ?? statisticsFunctions[name];
   return definition?.kind === 'whole' ? definition.call(args, context) : raise('#VALUE!', `function number ${number} cannot be used here`);
 }
@@ -57,18 +60,18 @@ function subtotal([which, ...ranges]: Value[], context: Context): Value {
   if (!ranges.every(isReferenceLike)) return raise('#VALUE!', 'SUBTOTAL takes references');
   const number = toWhole(cellOf(which));
   const leftOut: LeftOut = { subtotals: true, errors: false, rows: number > 100 ? ['filter', 'hand'] : ['filter'] };
-  return numbered(number > 100 ? number - 100 : number, 11, ranges.map((range) => counted(range, leftOut)), context);
+  return numbered(known(number > 100 ? number - 100 : number, 11), ranges.map((range) => counted(range, leftOut)), context);
 }
 
 /** Options: 0–3 leave out subtotals, 1 3 5 7 hidden rows, 2 3 6 7 errors. */
 function aggregate([which, option, ...rest]: Value[], context: Context): Value {
-  const number = toWhole(cellOf(which));
+  const number = known(toWhole(cellOf(which)), BY_NUMBER.length);
   const how = toWhole(cellOf(option));
   if (how < 0 || how > 7) return raise('#VALUE!', `there is no option ${how}`);
   const leftOut: LeftOut = { subtotals: how <= 3, errors: [2, 3, 6, 7].includes(how), rows: how % 2 === 1 ? ['filter', 'hand'] : [] };
-  if (number < FIRST_WITH_RANK) return numbered(number, 19, rest.map((range) => counted(range, leftOut)), context);
+  if (number < FIRST_WITH_RANK) return numbered(number, rest.map((range) => counted(range, leftOut)), context);
   if (rest.length !== 2) return raise('#VALUE!', `function number ${number} takes an array and a place or share`);
-  return numbered(number, 19, [counted(rest[0], leftOut), cellOf(rest[1])], context);
+  return numbered(number, [counted(rest[0], leftOut), cellOf(rest[1])], context);
 }
 
 export const aggregateFunctions: FunctionTable = {

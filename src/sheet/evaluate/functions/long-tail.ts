@@ -61,14 +61,21 @@ function isDatedRate([flows, dates]: unknown[], rate: number): boolean {
   return rate > -1 && nearZero((flows as number[]).map((flow, index) => flow / (1 + rate) ** ((days[index]! - days[0]!) / 365)));
 }
 
-const gammaFunction = (x: number): number => (x === 0 || (x < 0 && Number.isInteger(x)) ? raise('#NUM!', 'GAMMA has no value here') : (formulajs.GAMMA(x) as number));
-
 /** The library's ERF leaves its second limit out of account. */
 function errorFunction(lower: number, upper: number | undefined): number {
   const from = formulajs.ERF(lower) as number;
   return upper === undefined ? from : (formulajs.ERF(upper) as number) - from;
 }
 
+/** Far out the library's ERFC loses its digits: there the continued fraction of the function, from its far end. */
+function complementaryErrorFunction(x: number): number {
+  if (x < 2) return 1 - (formulajs.ERF(x) as number);
+  let fraction = x;
+  for (let term = 100; term >= 1; term--) fraction = x + term / 2 / fraction;
+  return Math.exp(-x * x) / Math.sqrt(Math.PI) / fraction;
+}
+
+const erfc = borrowed(complementaryErrorFunction as Compute, [1, 1], numbers(1));
 const normal = (compute: Compute, kinds: readonly Kind[]): WholeFunction => borrowed(compute, [kinds.length, kinds.length], kinds);
 const normDist = normal(formulajs.NORMDIST as Compute, ['number', 'number', 'number', 'truth']);
 const normInv = normal(formulajs.NORMINV as Compute, numbers(3));
@@ -98,9 +105,8 @@ export const longTailFunctions: FunctionTable = {
 
   ERF: borrowed(errorFunction as Compute, [1, 2], numbers(2)),
   'ERF.PRECISE': borrowed(formulajs.ERF as Compute, [1, 1], numbers(1)),
-  ERFC: borrowed(formulajs.ERFC as Compute, [1, 1], numbers(1)),
-  'ERFC.PRECISE': borrowed(formulajs.ERFC as Compute, [1, 1], numbers(1)),
-  GAMMA: borrowed(gammaFunction as Compute, [1, 1], numbers(1)),
+  ERFC: erfc,
+  'ERFC.PRECISE': erfc,
   GAMMALN: gammaLn,
   'GAMMALN.PRECISE': gammaLn,
   STANDARDIZE: borrowed(formulajs.STANDARDIZE as Compute, [3, 3], numbers(3)),

@@ -19,9 +19,9 @@ export function pick(value: Value, row: number, column: number): Value {
     return value.moved(top, left, bottom, right);
   }
   const matrix = matrixOf(value);
-  if (row > 0 && column > 0) return matrix[row - 1]![column - 1];
-  if (row > 0) return [matrix[row - 1]!];
-  return column > 0 ? matrix.map((cells) => [cells[column - 1]!]) : matrix;
+  const kept = row > 0 ? [matrix[row - 1]!] : matrix;
+  const picked = column > 0 ? kept.map((cells) => [cells[column - 1]!]) : kept;
+  return picked.length === 1 && picked[0]!.length === 1 ? picked[0]![0] : picked;
 }
 
 function index(args: Value[]): Value {
