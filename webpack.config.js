@@ -56,8 +56,8 @@ export default [
     plugins: [
       new CopyPlugin({
         patterns: [
-          { from: 'src/workbench/static', to: '.' },
-          { from: 'src/pane/pane.css', to: 'pane.css' },
+          asIs('src/workbench/static', '.'),
+          asIs('src/pane/pane.css', 'pane.css'),
           { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
           {
             from: 'sample-workbooks/*.xlsx',

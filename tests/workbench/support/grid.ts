@@ -1,10 +1,15 @@
 import * as grid from '@odoo/o-spreadsheet';
 import { Book } from '../../../src/workbench/grid/book';
-import type { BookFacts } from '../../../src/workbench/grid/grid-workbook';
+import type { WorkbookFacts } from '../../../src/sheet/xlsx/workbook';
 import { installInGrid } from '../../../src/workbench/grid/install';
 import { BOOK } from '../../../src/workbench/grid/run';
 
 export { grid };
+
+const PLAIN: WorkbookFacts = {
+  sheets: [], names: [], tables: [], date1904: false, strict: false, macros: false, signed: false, externalLinks: 0,
+  structureProtected: false, calculation: 'auto', fullPrecision: true, iterative: false,
+};
 
 /** The grid tells of its own speed on the console. */
 export const quiet = (): void => void jest.spyOn(console, 'debug').mockImplementation(() => undefined);
@@ -15,12 +20,12 @@ export interface Shown {
 }
 
 /** A grid of one sheet, "Data", made of contents as they are typed. */
-export function typedGrid(cells: Record<string, string>, facts: BookFacts = { names: [], tables: [] }) {
+export function typedGrid(cells: Record<string, string>, facts: Partial<WorkbookFacts> = {}) {
   quiet();
   installInGrid(grid);
   const data = grid.helpers.createEmptyWorkbookData('Data');
   data.sheets[0]!.cells = cells;
-  const model = new grid.Model(data, { custom: { [BOOK]: new Book(facts, new Map()) } }, [], undefined, false);
+  const model = new grid.Model(data, { custom: { [BOOK]: new Book({ ...PLAIN, ...facts }, new Map()) } }, [], undefined, false);
   const sheetId = model.getters.getActiveSheetId();
   const position = (address: string) => ({ sheetId, ...grid.helpers.toCartesian(address) });
   return {

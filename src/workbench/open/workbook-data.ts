@@ -9,7 +9,7 @@ import { type CellLook, type GridStyle, cellLooks, ruleLooks } from './cell-look
 import { type Colors, colorReader } from './colors';
 import { conditionalFormats } from './conditional-formats';
 import { type ReadsAsOther, type SheetContents, sheetContents } from './contents';
-import { layoutOf } from './layout';
+import { type Layout, layoutOf } from './layout';
 import type { FormatCheck } from './number-formats';
 import { type SheetFrame, sheetFrame } from './sheet-frame';
 import { validationsOf } from './validations';
@@ -88,6 +88,16 @@ function looksOfCells(stored: readonly StoredCell[], looks: readonly CellLook[])
   return made;
 }
 
+/** The grid would make room for wrapped text in the first column of a merged cell alone; spreadsheet programs leave such rows as they are. */
+const USUAL_ROW = { size: 20 };
+
+function rowsWithMerges(rows: Layout['rows'], merges: readonly string[], stored: readonly StoredCell[], looks: readonly CellLook[]): Layout['rows'] {
+  const wide = new Set(merges.flatMap((ref) => { const box = parseBox(ref); return box && box.right > box.left ? [addressOf(box.top, box.left)] : []; }));
+  const made = { ...rows };
+  for (const { address, row, style } of stored) if (wide.has(address) && looks[style]?.style.wrapping === 'wrap' && made[row]?.size === undefined) made[row] = { ...made[row], ...USUAL_ROW };
+  return made;
+}
+
 /** Merged cells keep the part of a cell at their top left; what the file stores below them is not shown. */
 function withoutCovered(contents: SheetContents, merges: readonly string[]): Record<string, string> {
   const cells = { ...contents.cells };
@@ -121,7 +131,7 @@ export function importWorkbook(workbook: OpenWorkbook, forms: FormulaForms, { is
     const { color, ...laidOut } = layout;
     gridSheets.push({
       id: `sheet-${place + 1}`, name: facts.name, colNumber: columns, rowNumber: rows, cells: withoutCovered(contents, layout.merges),
-      ...looksOfCells(stored, looks.cells), ...laidOut, ...(color === undefined ? {} : { color }),
+      ...looksOfCells(stored, looks.cells), ...laidOut, rows: rowsWithMerges(layout.rows, layout.merges, stored, looks.cells), ...(color === undefined ? {} : { color }),
       conditionalFormats: conditional.formats, dataValidationRules: validations.rules,
       figures: [], tables: [], isVisible: facts.state === 'visible',
     });
