@@ -20,6 +20,7 @@ const step = async (name, work) => {
 await step('type check', () => runTool('tsc', ['--noEmit']));
 await step('lint', () => runTool('eslint', ['.', '--max-warnings', '0']));
 await step('generated files', () => run('npm', ['run', '--silent', 'generate', '--', '--check']));
+await step('sample workbooks', () => run('npm', ['run', '--silent', 'samples', '--', '--check']));
 await ensureBuilt();
 
 console.log('\n== jest, with real Chromium');

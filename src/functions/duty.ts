@@ -155,7 +155,7 @@ export const letThroughTest = testAndMargin({
   judge: ({ let_A2s, withstand_A2s, let_kA, fault_kA }, work) => judgeLetThrough(let_A2s, withstand_A2s, let_kA, fault_kA, work),
   cautions: ({ let_A2s, fault_kA }) => [
     isUnlimited(let_A2s, fault_kA) &&
-      `let_A2s is half a cycle or more of the prospective ${figure(fault_kA)} kA: right where nothing limits it, not the let-through of a limiting device`,
+      `let_A2s is half a cycle or more of ${rounded(fault_kA)} kA: right only where the device does not limit`,
     amperesTyped('fault_kA', fault_kA),
   ],
 });

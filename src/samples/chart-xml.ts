@@ -52,7 +52,7 @@ const marker = ({ points, colour }: Series): string =>
 const axis = (id: number, crosses: number, position: 'b' | 'l', { title, min, max }: Axis): string =>
   `<c:valAx><c:axId val="${id}"/><c:scaling><c:logBase val="10"/><c:orientation val="minMax"/><c:max val="${max}"/><c:min val="${min}"/></c:scaling>` +
   `<c:delete val="0"/><c:axPos val="${position}"/><c:majorGridlines>${line(9525, 'B7C0C4')}</c:majorGridlines><c:minorGridlines>${line(6350, 'E6EBED')}</c:minorGridlines>` +
-  `<c:title>${richText(title, 1000, false)}</c:title><c:numFmt formatCode="General" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/>` +
+  `<c:title>${richText(title, 1000, false)}</c:title><c:numFmt formatCode="${max >= 1e6 ? '0E+00' : 'General'}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/>` +
   `<c:tickLblPos val="low"/><c:crossAx val="${crosses}"/><c:crosses val="min"/><c:crossBetween val="midCat"/></c:valAx>`;
 
 /** The chart part. `valuesOf` gives the stored numbers behind a reference, which stand in the chart until it is redrawn. */

@@ -9,3 +9,6 @@ export const fileFormula = (typed: string, table: string): string =>
     .replace(ROW_CELL, (_, spaced: string | undefined, plain: string | undefined) => `${table}[[#This Row],[${spaced ?? plain}]]`)
     .replace(new RegExp(`\\b${NAMESPACE}\\.([A-Z0-9_]+)\\(`, 'g'), `_xldudf_${NAMESPACE}_$1(`)
     .replace(STORED_WITH_PREFIX, '_xlfn.$1(');
+
+/** A text, or the word none: a cell that holds empty text looks forgotten, and some programs work it out anew at opening. */
+export const orNone = (text: string): string => `IF(${text}="","none",${text})`;

@@ -1,5 +1,5 @@
 import type { Worksheet } from 'exceljs';
-import { FONT, INPUT, LABEL, PLAIN, REMARK, TITLE, UNIT, WORKED, dress } from './look';
+import { INPUT, LABEL, PLAIN, REMARK, TITLE, UNIT, WORKED, dress } from './look';
 
 export interface Document {
   works: string;
@@ -64,6 +64,5 @@ export function printSetUp(sheet: Worksheet, document: Document, area: { rows: n
   for (let column = 1; column <= area.columns; column += 1) {
     const { width } = sheet.getColumn(column);
     if (width === undefined) sheet.getColumn(column).width = 10.7;
-    sheet.getColumn(column).font ??= FONT;
   }
 }

@@ -16,9 +16,10 @@ export const UNIT: Partial<Style> = {
 };
 export const INPUT: Partial<Style> = { font: { ...FONT, color: { argb: 'FF123C69' } }, fill: solid('FFFFF6DC'), border: frame, protection: { locked: false }, alignment: { vertical: 'top' } };
 export const WORKED: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
-export const WORDS: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF3C464C' } }, border: frame, alignment: { wrapText: true, vertical: 'top' } };
-export const LABEL: Partial<Style> = { font: { ...FONT, bold: true }, border: frame };
-export const PLAIN: Partial<Style> = { font: FONT, border: frame };
+export const WORDS: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF3C464C' } }, border: frame, alignment: { wrapText: true, vertical: 'top', horizontal: 'left', indent: 1 } };
+export const CARRIED: Partial<Style> = { font: { ...FONT, size: 8, color: { argb: 'FF8A949A' } }, border: frame, alignment: { vertical: 'top', shrinkToFit: true } };
+export const LABEL: Partial<Style> = { font: { ...FONT, bold: true }, border: frame, alignment: { shrinkToFit: true, vertical: 'top' } };
+export const PLAIN: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
 export const TITLE: Partial<Style> = { font: { ...FONT, size: 16, bold: true, color: { argb: 'FF22313C' } } };
 export const REMARK: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF5B6770' } }, alignment: { wrapText: true, vertical: 'top' } };
 

@@ -1,7 +1,7 @@
 import type { Worksheet } from 'exceljs';
 import { fileFormula } from './formula-text';
 import { letters } from './frame';
-import { FAILED, HEADING, INPUT, IN_ERROR, NOT_SHOWN, UNIT, WORDS, WORKED, dress } from './look';
+import { CARRIED, FAILED, HEADING, INPUT, IN_ERROR, NOT_SHOWN, REMARK, UNIT, WORDS, WORKED, dress } from './look';
 
 export interface Column {
   name: string;
@@ -20,6 +20,8 @@ export interface Column {
   verdict?: true;
   /** Holds running text. */
   words?: true;
+  /** Carried on from cell to cell with all digits and not meant to be read: small, and right of the printed columns. */
+  carried?: true;
 }
 
 export interface TableSource {
@@ -58,6 +60,9 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
   return last;
 }
 
+/** Room for two lines of running text. */
+const TWO_LINES = 26;
+
 function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { at: number; heading: number; last: number }): void {
   const letter = letters(at);
   const range = `${letter}${heading + 1}:${letter}${last}`;
@@ -67,8 +72,11 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
   // exceljs drops a width of exactly 9
   sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, sheet.getColumn(at).width ?? 0);
   for (let row = heading + 1; row <= last; row += 1) {
-    const style = column.words ? WORDS : column.formula === undefined ? INPUT : WORKED;
-    dress(sheet.getCell(row, at), style, column.format);
+    const style = column.carried ? CARRIED : column.words ? WORDS : column.formula === undefined ? INPUT : WORKED;
+    const cell = dress(sheet.getCell(row, at), style, column.format);
+    // Words stand clear of the figures to their left; verdicts stand out.
+    if (!column.words && !column.carried) cell.alignment = column.verdict ? { ...style.alignment, horizontal: 'center' } : column.format === undefined && column.unit === undefined ? { ...style.alignment, horizontal: 'left', indent: 1 } : { ...style.alignment, horizontal: 'right' };
+    if (column.words) sheet.getRow(row).height = TWO_LINES;
   }
   validate(sheet, column, range);
   if (column.verdict) {
@@ -90,4 +98,11 @@ function validate(sheet: Worksheet, { name, unit, list, between }: Column, range
   const add = (rule: object): void => (sheet as unknown as Validations).dataValidations.add(range, { allowBlank: true, showErrorMessage: true, errorStyle: 'stop', errorTitle: name.slice(0, 32), ...rule });
   if (list !== undefined) add({ type: 'list', formulae: [list], error: 'Choose from the list' });
   if (between) add({ type: 'decimal', operator: 'between', formulae: [...between], error: `${between[0]} to ${between[1]}${unit === undefined ? '' : ` ${unit}`}` });
+}
+
+/** Says above the carried columns what they are. */
+export function carriedHeading(sheet: Worksheet, row: number, column: number): void {
+  const cell = dress(sheet.getCell(row, column), REMARK);
+  cell.value = 'Impedances as complex text, carried with all digits; not printed:';
+  cell.alignment = { wrapText: false };
 }

@@ -104,7 +104,7 @@ describe('LETTHROUGH', () => {
 
   test('prospective I²·t in the place of a let-through is seen', () => {
     // 36 kA for half a cycle: 36000²·0.01 = 12.96 million A²s.
-    const words = 'let_A2s is half a cycle or more of the prospective 36 kA: right where nothing limits it, not the let-through of a limiting device';
+    const words = 'let_A2s is half a cycle or more of 36 kA: right only where the device does not limit';
     expect(run('CAUTION', 'LETTHROUGH_TEST', 12960000, 8265625, 36, 36)).toBe(words);
     expect(run('CAUTION', 'LETTHROUGH_TEST', run('LETTHROUGH_PROSPECTIVE', 36, 0.01), 8265625, 36, 36)).toBe(words);
     expect(run('CAUTION', 'LETTHROUGH_TEST', 12950000, 8265625, 36, 36)).toBe('');

@@ -53,7 +53,7 @@ describe('fault currents at one place', () => {
 
 describe('what is refused, and in which words', () => {
   test.each([
-    ['FAULT_3PH_MAX', ['0.01+0.05i', 400], '#NUM!', 'z_mohm: size 0.0509901951359 mΩ is below 0.1 mΩ'],
+    ['FAULT_3PH_MAX', ['0.01+0.05i', 400], '#NUM!', 'z_mohm: size 0.0509902 mΩ is below 0.1 mΩ'],
     ['FAULT_3PH_MAX', ['', 400], '#N/A', 'missing: z_mohm'],
     ['FAULT_3PH_MAX', ['2+8i', null], '#N/A', 'missing: volts_V'],
     ['FAULT_3PH_MAX', ['2+8i', 400, 0.95], '#NUM!', 'c: 0.95 is outside 1 to 1.1'],

@@ -1,4 +1,4 @@
-import { figure } from '../figure';
+import { rounded } from '../figure';
 import { type Judgement, judged, notShown } from '../judgement';
 import { outOfRange } from '../refusal';
 import { sameLevel } from '../same-level';
@@ -13,7 +13,7 @@ import { type Working, silent } from '../working';
  * @param fault      fault level at the place, kA, within 1 % of it
  */
 export function judgeLetThrough(letThrough: number, withstand: number, readAt: number, fault: number, work: Working = silent): Judgement {
-  if (!sameLevel(readAt, fault)) return notShown(`levels differ: let-through at ${figure(readAt)} kA, fault ${figure(fault)} kA`);
+  if (!sameLevel(readAt, fault)) return notShown(`levels differ: let-through at ${rounded(readAt)} kA, fault ${rounded(fault)} kA`);
   const judgement = judged(letThrough, withstand);
   work.step('margin', '(withstand/let-through − 1)·100', { withstand: [withstand, 'A²s'], 'let-through': [letThrough, 'A²s'] }, [judgement.marginPct!, '%']);
   return judgement;
@@ -34,7 +34,7 @@ export const isUnlimited = (letThrough: number, fault: number): boolean => letTh
  * @returns ratio a/b
  */
 export function letThroughRatio(a: number, b: number, levelA: number, levelB: number, work: Working = silent): number {
-  if (!sameLevel(levelA, levelB)) throw outOfRange(undefined, `levels differ: a at ${figure(levelA)} kA, b at ${figure(levelB)} kA`);
+  if (!sameLevel(levelA, levelB)) throw outOfRange(undefined, `levels differ: a at ${rounded(levelA)} kA, b at ${rounded(levelB)} kA`);
   const ratio = a / b;
   work.step('ratio', 'a/b', { a: [a, 'A²s'], b: [b, 'A²s'] }, ratio);
   work.step('a in per cent of b', '100·a/b', { a: [a, 'A²s'], b: [b, 'A²s'] }, [100 * ratio, '%']);

@@ -22,20 +22,21 @@ type Kind = 'gG' | 'breaker';
 /**
  * Devices: ref, board, kind, rated A, range, pre-arcing A²s, total A²s, read at kA, clearing s.
  * Fuse figures lie within the limits of the standard; breakers are of the kind that waits and does not limit.
+ * F9 was read at the level of another board, as happens: its cable cannot be shown to withstand.
  */
 export const DEVICES: readonly (readonly [string, string, Kind, number, string, number | '', number | '', number | '', number | ''])[] = [
   ['Q1', 'MSB', 'breaker', 1600, '', '', '', '', 0.3],
-  ['F1', 'MSB', 'gG', 400, 'gG range T', 1.05e6, 2.6e6, 47, ''],
-  ['F2', 'MSB', 'gG', 400, 'gG range T', 1.05e6, 2.6e6, 47, ''],
-  ['F3', 'MSB', 'gG', 315, 'gG range T', 5.6e5, 1.45e6, 47, ''],
-  ['F4', 'MSB', 'gG', 250, 'gG range T', 3.2e5, 8.1e5, 47, ''],
-  ['F5', 'KILN 1', 'gG', 160, 'gG range T', 1.05e5, 2.9e5, 22, ''],
-  ['F6', 'KILN 1', 'gG', 125, 'gG range T', 5.8e4, 1.6e5, 22, ''],
-  ['F7', 'PRESS', 'gG', 200, 'gG range T', 1.75e5, 4.6e5, 25, ''],
-  ['F8', 'PRESS', 'gG', 63, 'gG range T', 1.1e4, 3.1e4, 25, ''],
+  ['F1', 'MSB', 'gG', 400, 'gG range T', 1.05e6, 2.6e6, 53.7, ''],
+  ['F2', 'MSB', 'gG', 400, 'gG range T', 1.05e6, 2.6e6, 53.7, ''],
+  ['F3', 'MSB', 'gG', 315, 'gG range T', 5.6e5, 1.45e6, 53.7, ''],
+  ['F4', 'MSB', 'gG', 250, 'gG range T', 3.2e5, 8.1e5, 53.7, ''],
+  ['F5', 'KILN 1', 'gG', 160, 'gG range T', 1.05e5, 2.9e5, 26.5, ''],
+  ['F6', 'KILN 1', 'gG', 125, 'gG range T', 5.8e4, 1.6e5, 26.5, ''],
+  ['F7', 'PRESS', 'gG', 200, 'gG range T', 1.75e5, 4.6e5, 31.5, ''],
+  ['F8', 'PRESS', 'gG', 63, 'gG range T', 1.1e4, 3.1e4, 31.5, ''],
   ['Q2', 'GLAZE', 'breaker', 160, '', '', '', '', 0.04],
   ['Q3', 'GLAZE', 'breaker', 100, '', '', '', '', 0.2],
-  ['F9', 'KILN 2', 'gG', 160, 'gG range T', 1.05e5, 2.9e5, 47, ''],
+  ['F9', 'KILN 2', 'gG', 160, 'gG range T', 1.05e5, 2.9e5, 53.7, ''],
 ];
 
 /** Cables: number, from, to, length m, metal, insulation, mm², runs, earth conductor mm², device. */
@@ -56,17 +57,18 @@ export const CABLES: readonly (readonly [string, string, string, number, string,
 
 /** Pairs that must discriminate: major, minor, level kA at which the major's pre-arcing figure was read. */
 export const PAIRS: readonly (readonly [string, string, number])[] = [
-  ['F1', 'F5', 22],
-  ['F3', 'F7', 25],
+  ['F1', 'F5', 26.5],
+  ['F3', 'F7', 31.5],
 ];
 
 /** Options compared by what they let through: link, breaker. */
 export const COMPARED: readonly (readonly [string, string])[] = [['F1', 'Q1']];
 
-/** A colleague's figures: cable, item, value, tolerance %. Two are wrong on purpose, as such figures are. */
+/** A colleague's figures: cable, item, value, tolerance %. Two are wrong on purpose: c of the greatest fault in a least one, and k of another insulation. */
 export const DESIGNER: readonly (readonly [string, string, number, number])[] = [
-  ['C01', 'Ik3 end', 22.5, 2],
-  ['C05', 'Ik3 end', 17.4, 2],
-  ['C09', 'Ik1 min', 1.3, 2],
+  ['C01', 'Ik3 end', 26.4, 2],
+  ['C05', 'Ik3 end', 13.1, 2],
+  ['C09', 'Ik1 min', 1.18, 2],
   ['C10', 'k²S²', 64802500, 1],
+  ['C12', 'k²S²', 64802500, 1],
 ];

@@ -1,4 +1,5 @@
 import type { Workbook, Worksheet } from 'exceljs';
+import { orNone } from '../formula-text';
 import { FIRST_FREE_ROW, printSetUp, titleBlock } from '../frame';
 import { REMARK, dress } from '../look';
 import { type Column, type WorkedColumns, addTable } from '../table';
@@ -20,7 +21,7 @@ const PAIR_COLUMNS: readonly Column[] = [
   { name: 'minor level', unit: 'kA', width: 9, format: '0.0', formula: of('minor', 'read at') },
   { name: 'by joule integral', width: 11, verdict: true, formula: 'JW.SELECT_JOULE_TEST([@[total minor]],[@[pre-arcing major]],[@[minor level]],[@[read at]])', note: 'Total of the minor against pre-arcing of the major, at one level.' },
   { name: 'joule margin', unit: '%', width: 9, format: '0', formula: 'JW.SELECT_JOULE_MARGIN([@[total minor]],[@[pre-arcing major]],[@[minor level]],[@[read at]])' },
-  { name: 'caution', width: 30, words: true, formula: 'JW.CAUTION("SELECT_JOULE_TEST",[@[total minor]],[@[pre-arcing major]],[@[minor level]],[@[read at]])' },
+  { name: 'caution', width: 30, words: true, formula: orNone('JW.CAUTION("SELECT_JOULE_TEST",[@[total minor]],[@[pre-arcing major]],[@[minor level]],[@[read at]])') },
 ];
 
 const OPTION_COLUMNS: readonly Column[] = [

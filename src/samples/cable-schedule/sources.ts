@@ -12,6 +12,8 @@ interface Line {
   name?: string;
   format?: string;
   remark?: string;
+  /** Lines of text that the value takes; two unless said otherwise. */
+  lines?: number;
 }
 
 const CONSTANTS: readonly Line[] = [
@@ -45,7 +47,7 @@ const WORKED_OUT: readonly Line[] = [
   { label: 'Peak there, network and motors', value: 'JW.FAULT_PEAK(Ik3_source_kA,JW.IMP_PART(Zs_max,"R/X"),"plain",Ik3_motors_kA)', unit: 'kA peak', format: '0.0' },
   { label: 'How the source was worked', value: 'JW.SHOW_WORKING("FAULT_3PH_MAX",Zs_max,Un_V,c_max)', format: '@' },
   { label: 'Clause', value: 'JW.CLAUSE("FAULT_3PH_MAX")', format: '@' },
-  { label: 'Calculated with', value: 'JW.CORE_VERSION()', format: '@' },
+  { label: 'Calculated with', value: 'JW.CORE_VERSION()', format: '@', lines: 9 },
 ];
 
 /** Job constants, supply, transformers, motors; and the source impedances worked from them, under names. */
@@ -73,7 +75,7 @@ function addBlock(workbook: Workbook, sheet: Worksheet, top: number, title: stri
     const cell = dress(sheet.getCell(row, 2), worked ? WORKED : INPUT, line.format);
     cell.alignment = { horizontal: line.format === '@' ? 'left' : 'right', wrapText: line.format === '@', vertical: 'top' };
     cell.value = worked ? { formula: fileFormula(String(line.value), '') } : line.value;
-    if (line.format === '@') sheet.getRow(row).height = 28;
+    if (line.format === '@') sheet.getRow(row).height = 14 * (line.lines ?? 2);
     dress(sheet.getCell(row, 3), UNIT).value = line.unit ?? null;
     dress(sheet.getCell(row, 4), UNIT).value = line.name ?? null;
     if (line.remark !== undefined) dress(sheet.getCell(row, 6), REMARK).value = line.remark;
