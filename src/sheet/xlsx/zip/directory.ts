@@ -4,7 +4,8 @@ import { type SizeLimits, megabytes } from './limits';
 
 const ENTRY = 0x02014b50;
 const LOCAL = 0x04034b50;
-const ZIP64_EXTRA = 1;
+/** Kind of the extra field that holds the 64-bit ones. */
+export const WIDE_EXTRA = 1;
 const UNKNOWN_32 = 0xffffffff;
 
 /** One entry of the zip as its directory tells it. */
@@ -22,8 +23,8 @@ export interface ZipEntry {
   readonly data: number;
   /** Where the record stands in the directory. */
   readonly record: { readonly start: number; readonly end: number };
-  /** Where the record's 64-bit offset stands when the 32-bit one does not hold it. */
-  readonly wideOffset: number | undefined;
+  /** Sizes or place stand in 64-bit fields. */
+  readonly wide: boolean;
 }
 
 export interface ZipDirectory {
@@ -81,16 +82,15 @@ function readEntry(bytes: Uint8Array, view: DataView, at: number, directoryEnd: 
 
 /** Sizes and offset above 4 GB, or of writers that always use the wide form, stand in an extra field (APPNOTE 4.5.3). */
 function readWide(view: DataView, from: number, to: number, narrow: { size: number; packed: number; offset: number }, name: string) {
-  const found = { ...narrow, wideOffset: undefined as number | undefined };
   const missing = (['size', 'packed', 'offset'] as const).filter((field) => narrow[field] === UNKNOWN_32);
+  const found = { ...narrow, wide: missing.length > 0 };
   if (missing.length === 0) return found;
   for (let at = from; at + 4 <= to; at += 4 + view.getUint16(at + 2, true)) {
-    if (view.getUint16(at, true) !== ZIP64_EXTRA) continue;
+    if (view.getUint16(at, true) !== WIDE_EXTRA) continue;
     let field = at + 4;
     for (const key of missing) {
       if (field + 8 > Math.min(to, at + 4 + view.getUint16(at + 2, true))) break;
       found[key] = Number(view.getBigUint64(field, true));
-      if (key === 'offset') found.wideOffset = field;
       field += 8;
     }
   }

@@ -1,6 +1,6 @@
 import { deflateSync } from 'fflate';
 import { crc32 } from './crc32';
-import { type ZipDirectory, type ZipEntry, partKey, readDirectory } from './directory';
+import { type ZipDirectory, type ZipEntry, WIDE_EXTRA, partKey, readDirectory } from './directory';
 import { SIZE_LIMITS } from './limits';
 
 /** New content of entries by name; null takes the entry out; a name that is not there yet is appended. */
@@ -54,14 +54,18 @@ class Pieces {
   }
 
   joined(): Uint8Array {
-    const all = new Uint8Array(this.length);
-    let at = 0;
-    for (const piece of this.pieces) {
-      all.set(piece, at);
-      at += piece.length;
-    }
-    return all;
+    return joined(this.pieces);
   }
+}
+
+function joined(pieces: readonly Uint8Array[]): Uint8Array {
+  const all = new Uint8Array(pieces.reduce((length, piece) => length + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    all.set(piece, at);
+    at += piece.length;
+  }
+  return all;
 }
 
 interface Packed { readonly bytes: Uint8Array; readonly crc: number; readonly size: number }
@@ -110,9 +114,31 @@ function changedRecord(bytes: Uint8Array, entry: ZipEntry, packed: Packed, at: n
 }
 
 function movedRecord(bytes: Uint8Array, entry: ZipEntry, at: number): Uint8Array {
-  const record = bytes.slice(entry.record.start, entry.record.end);
-  if (entry.wideOffset === undefined) viewOf(record).setUint32(42, at, true);
-  else viewOf(record).setBigUint64(entry.wideOffset - entry.record.start, BigInt(at), true);
+  const record = entry.wide ? narrowed(bytes, entry) : bytes.slice(entry.record.start, entry.record.end);
+  viewOf(record).setUint32(42, at, true);
+  return record;
+}
+
+/** The record without its 64-bit fields: without the closing record of that form, which is not written again, not all readers look there. */
+function narrowed(bytes: Uint8Array, { record: { start, end }, packed, size }: ZipEntry): Uint8Array {
+  const old = viewOf(bytes);
+  const extra = start + 46 + old.getUint16(start + 28, true);
+  const comment = extra + old.getUint16(start + 30, true);
+  const kept: Uint8Array[] = [bytes.subarray(start, extra)];
+  let extraLength = 0;
+  for (let at = extra; at + 4 <= comment;) {
+    const next = Math.min(comment, at + 4 + old.getUint16(at + 2, true));
+    if (old.getUint16(at, true) !== WIDE_EXTRA) {
+      kept.push(bytes.subarray(at, next));
+      extraLength += next - at;
+    }
+    at = next;
+  }
+  const record = joined([...kept, bytes.subarray(comment, end)]);
+  const view = viewOf(record);
+  view.setUint32(20, packed, true);
+  view.setUint32(24, size, true);
+  view.setUint16(30, extraLength, true);
   return record;
 }
 
