@@ -14,10 +14,13 @@ export interface Elimination {
 /** Greatest work of one factorisation, in products; a mesh over it is refused rather than left to run. */
 export const MOST_PRODUCTS = 4.5e8;
 
+// Taken once: looking them up at every word would cost more than they do.
+const { imul, clz32 } = Math;
+
 const bitCount = (word: number): number => {
   let bits = word - ((word >>> 1) & 0x55555555);
   bits = (bits & 0x33333333) + ((bits >>> 2) & 0x33333333);
-  return Math.imul((bits + (bits >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
+  return imul((bits + (bits >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 };
 
 /** Who is joined to whom, a bit for each pair. */
@@ -47,7 +50,7 @@ class Neighbours {
   list(a: number): number[] {
     const list: number[] = [];
     for (let w = 0; w < this.words; w += 1) {
-      for (let word = this.bits[a * this.words + w]!; word !== 0; word &= word - 1) list.push((w << 5) + 31 - Math.clz32(word & -word));
+      for (let word = this.bits[a * this.words + w]!; word !== 0; word &= word - 1) list.push((w << 5) + 31 - clz32(word & -word));
     }
     return list;
   }
