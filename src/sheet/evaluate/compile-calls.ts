@@ -66,7 +66,7 @@ function unknownName(name: string, given: (AstExpression | null)[], around: Surr
     const values = args.map((argument) => argument(context, frame));
     const custom = context.functions.find(name);
     if (custom) return callCustom(name, custom, values);
-    const named = context.workbook.named(context, name);
+    const named = attempt(() => context.workbook.named(context, name));
     if (named instanceof Lambda) return callLambda(named, values);
     throw new NotSupported('#NAME?', `function ${name} is not supported here`);
   };
