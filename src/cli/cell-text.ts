@@ -19,7 +19,7 @@ const element = (cell: Cell): string => {
 export const valueLine = (value: Cell | Matrix): string =>
   Array.isArray(value) ? `{${value.map((row) => row.map(element).join(',')).join(';')}}` : cellLine(value);
 
-type JsonCell = number | string | boolean | null | { error: string; message: string };
+export type JsonCell = number | string | boolean | null | { error: string; message: string };
 
 export const jsonCell = (cell: Cell): JsonCell => (cell instanceof CellError ? { error: cell.code, message: cell.message } : cell);
 

@@ -5,6 +5,7 @@ const CAUTION = 'A calculation aid, not a design approval: local codes, the make
 export const mainHelp = `Joulewright ${version}: low-voltage protection functions for spreadsheets.
 
   joulewright evaluate [--json] FORMULA …        values of formulas
+  joulewright check FILE …                       what disagrees in workbooks, and why
   joulewright recompute IN.xlsx -o OUT.xlsx      a workbook with its stored values made new
   joulewright table FILE.xlsx [TABLE [COLUMN …]] a table of a workbook, as it is stored
   joulewright functions [NAME]                   the functions, or all about one
@@ -26,6 +27,20 @@ Spreadsheet functions work beside ours. Ranges are written as inline arrays: {1,
 
   --json   an array of {formula, value} or {formula, error, message}
 Exit status: 1 if any formula gives an error, 2 if there was none to evaluate.`,
+  check: `joulewright check FILE … [--tolerance 0.1%] [--list] [--json | --sarif] [--html REPORT.html]
+
+Works each formula of a workbook out from the stored values of the cells it reads, computes the whole workbook anew, and
+looks for what a checker looks for. Findings are of class A (safety), B (must be corrected) or C (remark). FILE may be a
+folder, which stands for all workbooks below it, or a pattern with * ? **. Workbooks are only read.
+
+  --tolerance T   greatest difference of figures that counts as agreement: 0.1% or 0.001 (otherwise 1 part in 10⁹)
+  --list          names every value that changes when the workbook is computed anew
+  --json          findings as data (docs/check-findings.schema.json)
+  --sarif         findings in SARIF 2.1.0
+  --html FILE     also writes the record of the check as a page for print
+
+Exit status: 0 no finding of class A or B, 1 findings, 2 something could not be read. What could not be checked is counted
+and is a finding of its own.`,
   recompute: `joulewright recompute IN.xlsx -o OUT.xlsx [--dry-run] [--list] [--json]
 
 Recomputes every formula of a workbook and writes a copy in which only stored values that differ are new; every other

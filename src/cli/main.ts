@@ -1,4 +1,6 @@
 import { version } from '../core/version';
+import { checkCommand } from './check';
+import { serveIfWorker } from './check-worker';
 import { evaluateCommand } from './evaluate';
 import { functionsCommand } from './functions';
 import { helpOf, mainHelp } from './help';
@@ -11,6 +13,7 @@ type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
 
 const commands: Readonly<Record<string, Command>> = {
   evaluate: evaluateCommand,
+  check: checkCommand,
   recompute: recomputeCommand,
   table: tableCommand,
   functions: functionsCommand,
@@ -49,3 +52,6 @@ export async function main(argv: readonly string[], terminal: Terminal): Promise
 export async function start(): Promise<void> {
   process.exitCode = await main(process.argv.slice(2), nodeTerminal);
 }
+
+// Threads of a check start from this same file.
+serveIfWorker();

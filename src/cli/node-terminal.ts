@@ -11,4 +11,5 @@ export const nodeTerminal: Terminal = {
   out: (line) => void process.stdout.write(`${line}\n`),
   error: (line) => void process.stderr.write(`${line}\n`),
   input: () => text(process.stdin),
+  ...(process.stderr.isTTY ? { status: (line: string) => void process.stderr.write(`\r\u001b[2K${line}`) } : {}),
 };

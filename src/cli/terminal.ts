@@ -4,6 +4,8 @@ export interface Terminal {
   error(line: string): void;
   /** All of standard input as text. */
   input(): Promise<string>;
+  /** A line that the next one takes the place of; there on a terminal only. Empty text takes it away. */
+  status?(line: string): void;
 }
 
 /** Exit status: 0 done, 1 something disagrees or fails, 2 could not run. */

@@ -51,6 +51,8 @@ export function sameValue(a: Cell, b: Cell): boolean {
 /** A workbook file with its formulas ready to be computed. */
 export class Book {
   private readonly sheetsByName: ReadonlyMap<string, BookSheet>;
+  /** In the order of the workbook; sheets without cells among them. */
+  readonly sheets: readonly BookSheet[];
   private readonly engine: Engine;
   /** All cells with a formula, in the order of the file. */
   readonly formulaCells: readonly FormulaCell[];
@@ -58,6 +60,7 @@ export class Book {
 
   constructor(readonly workbook: OpenWorkbook, custom: CustomFunctions, now?: Date) {
     const sheets = workbook.facts.sheets.map((sheet) => new BookSheet(sheet.name, sheetCells(workbook, sheet)));
+    this.sheets = sheets;
     this.sheetsByName = new Map(sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]));
     this.formulaCells = sheets.flatMap((sheet) => sheet.formulas as FormulaCell[]);
     const parts = { sheets: this.sheetsByName, names: new BookNames(workbook.facts), functions: custom, refusalOf: refusalRule(workbook.facts) };

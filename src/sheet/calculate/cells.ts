@@ -32,6 +32,8 @@ const MOST_ARRAY_CELLS = 2_000_000;
 export class BookSheet {
   private readonly rows = new Map<number, BookCell[]>();
   readonly formulas: BookCell[] = [];
+  /** Every cell that there is, in the order of the file; those that only an array fills come last. */
+  readonly all: BookCell[] = [];
   lastRow = 0;
   lastColumn = 0;
 
@@ -80,6 +82,7 @@ export class BookSheet {
     let cells = this.rows.get(row);
     if (!cells) this.rows.set(row, (cells = []));
     cells[column] = cell;
+    this.all.push(cell);
     if (row > this.lastRow) this.lastRow = row;
     if (column > this.lastColumn) this.lastColumn = column;
     return cell;

@@ -1,0 +1,87 @@
+import type { Cell } from '../../functions/kernel/cell';
+import { CellError } from '../../functions/kernel/cell';
+import type { FormulaCell, StoredCheck } from '../book';
+import { agrees } from './agree';
+import type { FindingClass } from './finding';
+import type { Found, Rule } from './rule';
+import type { Subject } from './subject';
+import { calledName, expressions } from './templates';
+
+type Heading = Pick<Rule, 'kind' | 'class' | 'looksFor'>;
+
+export const STORED_VALUE: Heading = {
+  kind: 'stored-value', class: 'B',
+  looksFor: 'A stored value that its formula does not give from the stored values of the cells it reads. A where the formula is one of the protection functions, C where only a wording differs.',
+};
+export const NOT_CHECKED: Heading = {
+  kind: 'not-checked', class: 'B',
+  looksFor: 'A formula that could not be worked out here, with the reason. C where its value changes at every recalculation.',
+};
+export const EXTERNAL_FORMULA: Heading = {
+  kind: 'external-link', class: 'B',
+  looksFor: 'A formula that reads another workbook, whose values cannot be seen. C where a link is left over that no formula uses.',
+};
+
+/** Results of these change without any cell that they name. */
+const VOLATILE = new Set(['NOW', 'TODAY', 'RAND', 'RANDBETWEEN', 'RANDARRAY']);
+const VERDICTS: ReadonlySet<Cell> = new Set<Cell>(['pass', 'FAIL', 'not shown']);
+/** Functions that answer with words about a calculation and not with a result of it. */
+const WORDS = new Set(['SHOW_WORKING', 'SHOW_STEPS', 'CAUTION', 'ASSUMED', 'CLAUSE', 'CORE_VERSION']);
+const EXTERNAL = /^'?[^'!]*\[[^\]]+\][^!]*!/;
+
+interface Judged { readonly rule: Heading; readonly found: Found[] }
+
+/** The central rule: each formula against the stored values of the cells it reads. */
+export class StoredValues {
+  checked = 0;
+  private readonly differing: Judged = { rule: STORED_VALUE, found: [] };
+  private readonly unchecked: Judged = { rule: NOT_CHECKED, found: [] };
+  private readonly external: Judged = { rule: EXTERNAL_FORMULA, found: [] };
+
+  constructor(private readonly subject: Subject, readonly tolerance: number) {}
+
+  judge(cell: FormulaCell, { computed, reason, differs }: StoredCheck): void {
+    if (this.calls(cell, VOLATILE)) {
+      this.unchecked.found.push({ cell, class: 'C', reason: 'not checked: its value changes at every recalculation' });
+    } else if (reason !== undefined) {
+      if (this.readsOtherBook(cell)) this.external.found.push({ cell, reason: 'not checked: it reads another workbook, whose values cannot be seen here' });
+      else this.unchecked.found.push({ cell, reason: `not checked: ${reason}` });
+    } else if (cell.stored === null && computed !== '') {
+      this.unchecked.found.push({ cell, computed, reason: 'not checked: the file holds no value of it, the program that wrote it did not compute' });
+    } else {
+      this.checked++;
+      for (const { sheet, address, was, now } of differs) if (!agrees(was, now, this.tolerance)) this.differing.found.push(this.difference(cell, sheet, address, was, now));
+    }
+  }
+
+  results(): readonly Judged[] {
+    return [this.differing, this.unchecked, this.external];
+  }
+
+  private difference(cell: FormulaCell, sheet: string, address: string, was: Cell, now: Cell): Found {
+    const place = address === cell.address ? cell : this.subject.book.cell(sheet, address) ?? cell;
+    const because = now instanceof CellError && now.message !== '' ? `: ${now.message}` : '';
+    return {
+      cell: place, computed: now, class: this.classOf(cell, was, now),
+      reason: `${was === null ? 'nothing is stored where the formula gives a value' : 'the stored value is not what the formula gives from the values stored in the cells it reads'}${because}`,
+    };
+  }
+
+  private classOf(cell: FormulaCell, was: Cell, now: Cell): FindingClass {
+    if (VERDICTS.has(was) || VERDICTS.has(now)) return 'A';
+    const [outer] = this.subject.ownCalls(cell);
+    const entry = outer && this.subject.entryOf(outer);
+    if (!entry) return 'B';
+    return WORDS.has(entry.member.name) ? 'C' : 'A';
+  }
+
+  private calls(cell: FormulaCell, names: ReadonlySet<string>): boolean {
+    if (!/NOW|TODAY|RAND/i.test(cell.formula)) return false;
+    return [...expressions(this.subject.templates.of(cell)?.tree)].some((node) => names.has(calledName(node)));
+  }
+
+  private readsOtherBook(cell: FormulaCell): boolean {
+    if (!cell.formula.includes('[')) return false;
+    return [...expressions(this.subject.templates.of(cell)?.tree)].some((node) => node.type === 'ReferenceIdentifier' && node.kind !== 'table' && EXTERNAL.test(node.value));
+  }
+}
