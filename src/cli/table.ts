@@ -1,7 +1,7 @@
 import type { Cell } from '../functions/kernel/cell';
 import { rounded } from '../core/figure';
-import { openBook } from '../sheet/book';
-import type { Book } from '../sheet/book';
+import { unitOf } from '../core/units';
+import { type Book, openBook } from '../sheet/book';
 import { customFunctions } from '../sheet/custom-functions';
 import { addressOf } from '../sheet/xlsx/address';
 import type { TableFacts } from '../sheet/xlsx/tables';
@@ -45,6 +45,17 @@ function tableLines(book: Book, table: TableFacts, wanted: readonly string[]): s
   const numeric = places.map((_, i) => rows.some((row) => typeof row[i] === 'number') && rows.every((row) => typeof row[i] === 'number' || row[i] === null));
   const text = rows.map((row) => row.map((cell) => (typeof cell === 'number' ? rounded(cell) : cellLine(cell))));
   const heading = places.map((place) => oneLine(all[place]!));
-  const [head, ...body] = columns([heading, ...text], numeric);
-  return [head!, '─'.repeat([...head!].length), ...body];
+  const units = unitsAbove(book, table, places);
+  const [head, ...body] = columns([heading, ...(units ? [units] : []), ...text], numeric);
+  const rule = '─'.repeat([...head!].length);
+  return units ? [head!, body[0]!, rule, ...body.slice(1)] : [head!, rule, ...body];
+}
+
+/** The units that stand above the heading of a table, where the row there holds units and nothing else. */
+function unitsAbove(book: Book, table: TableFacts, places: readonly number[]): string[] | undefined {
+  const row = table.box.top - 1;
+  if (row < 0) return undefined;
+  const texts = places.map((place) => book.value(table.sheet, addressOf(row, table.box.left + place)));
+  const isUnit = (cell: Cell): boolean => cell === null || (typeof cell === 'string' && (cell === '–' || cell === '' || unitOf(cell.replace(/ peak$/, '')) !== undefined));
+  return texts.every(isUnit) && texts.some((cell) => typeof cell === 'string') ? texts.map((cell) => (cell === null ? '' : String(cell))) : undefined;
 }
