@@ -27,7 +27,7 @@ export function mountPane(root: HTMLElement, host: PaneHost): () => void {
     turn += 1;
     const mine = turn;
     if (selection.kind === 'nothing') return show(START, element('p', { class: 'jw-start' }, START));
-    if (selection.kind === 'trouble') return show(selection.words, element('p', { class: 'jw-trouble', role: 'alert' }, selection.words));
+    if (selection.kind === 'trouble') return show(selection.words, element('p', { class: 'jw-trouble' }, selection.words));
     const explanation = await explain(selection, host.source, host.traits).catch((): Explanation => NOTHING);
     // Another cell was selected meanwhile.
     if (mine !== turn) return;

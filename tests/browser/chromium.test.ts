@@ -6,6 +6,8 @@ import type { Browser } from 'playwright-core';
 import { launchChromium, openPage } from '../support/chromium';
 import { type StaticServer, serveFolder } from '../support/static-server';
 
+jest.setTimeout(30_000);
+
 let folder: string;
 let server: StaticServer;
 let browser: Browser;

@@ -6,6 +6,8 @@ import { bundle } from '../support/bundle';
 import { launchChromium, openPage } from '../support/chromium';
 import { type StaticServer, serveFolder } from '../support/static-server';
 
+jest.setTimeout(30_000);
+
 const root = path.resolve(__dirname, '../..');
 let folder: string;
 let server: StaticServer;
@@ -111,7 +113,7 @@ test('tells of a spill, a larger selection, a cell without formula and a trouble
   await page.getByRole('heading', { name: 'B2' }).waitFor();
   expect(await text()).toContain('No formula in this cell.');
   await select({ kind: 'trouble', words: 'The workbook cannot be read while a cell is being edited.' });
-  expect(await page.getByRole('alert').innerText()).toBe('The workbook cannot be read while a cell is being edited.');
+  expect(await page.locator('.jw-trouble').innerText()).toBe('The workbook cannot be read while a cell is being edited.');
 });
 
 test('shows text of the sheet as text, never as markup', async () => {

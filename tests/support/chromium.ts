@@ -97,6 +97,7 @@ export interface WatchedPage {
 export async function openPage(browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> {
   const context = await browser.newContext(options);
   const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
   const troubles: string[] = [];
   page.on('pageerror', (error) => troubles.push(`script: ${error.message}`));
   page.on('console', (message) => void (message.type() === 'error' && troubles.push(`console: ${message.text()}`)));
