@@ -1,6 +1,34 @@
 import type { Cell, Matrix } from '../kernel/cell';
 import type { TableCells } from './table-cells';
 
+/** Works something when first asked for, and has the same answer from then on, a refusal too. */
+export function once<T>(make: () => T): () => T {
+  // Replaced by its answer, so that what it was made of need not be kept.
+  let answer = (): T => {
+    try {
+      const made = make();
+      answer = () => made;
+    } catch (thrown) {
+      answer = () => { throw thrown; };
+    }
+    return answer();
+  };
+  return () => answer();
+}
+
+/** The last few answers of many; what was worked for a question is never changed. */
+export class Remembered<K, V> {
+  private last: { same(key: K): boolean; answer(): V }[] = [];
+  constructor(private readonly most: number) {}
+  of(key: K, same: (other: K) => boolean, make: () => V): V {
+    const found = this.last.find((entry) => entry.same(key));
+    if (found) return found.answer();
+    const answer = once(make);
+    this.last = [{ same, answer }, ...this.last].slice(0, this.most);
+    return answer();
+  }
+}
+
 /** Cells of a table as they were, so that a later change in place is seen. */
 interface Snapshot {
   readonly widths: Int32Array;
@@ -29,16 +57,16 @@ const MOST_CELLS = 2_000_000;
  * All cells are compared, so what is kept can never change a result.
  */
 export class Kept<T> {
-  private entries: { name: string; zeroMayBeBlank: boolean; snapshot: Snapshot; made: T }[] = [];
+  private entries: { name: string; zeroMayBeBlank: boolean; snapshot: Snapshot; made(): T }[] = [];
 
   of(table: TableCells, make: () => T): T {
     const { name, rows } = table;
     const zeroMayBeBlank = table.reading.blankArrivesAsZero;
     const found = this.entries.findIndex((entry) => entry.name === name && entry.zeroMayBeBlank === zeroMayBeBlank && same(entry.snapshot, rows));
-    const entry = found >= 0 ? this.entries.splice(found, 1)[0]! : { name, zeroMayBeBlank, snapshot: snapshotOf(rows), made: make() };
+    const entry = found >= 0 ? this.entries.splice(found, 1)[0]! : { name, zeroMayBeBlank, snapshot: snapshotOf(rows), made: once(make) };
     this.entries.unshift(entry);
     let cells = 0;
     this.entries = this.entries.slice(0, MOST_TABLES).filter(({ snapshot }) => (cells += snapshot.cells.length) <= MOST_CELLS);
-    return entry.made;
+    return entry.made();
   }
 }

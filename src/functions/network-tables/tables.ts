@@ -7,25 +7,9 @@ import { RadialNetwork } from '../../core/network/radial';
 import type { Argument } from '../kernel/cell';
 import { type CommonOptions, type Kind, type Reading, kind } from '../kernel/kind';
 import { boardRows } from './boards';
-import { Kept } from './kept';
+import { Kept, Remembered, once } from './kept';
 import { type MeshOptions, type Numbered, branchRows, sourceRows } from './mesh-rows';
 import { type TableCells, tableCells } from './table-cells';
-
-/**
- * Tables read once and solved once. What is asked of them again is remembered with the table itself, the last few
- * answers only; none of it is ever changed.
- */
-class Remembered<K, V> {
-  private last: { same(key: K): boolean; value: V }[] = [];
-  constructor(private readonly most: number) {}
-  of(key: K, same: (other: K) => boolean, make: () => V): V {
-    const found = this.last.find((entry) => entry.same(key));
-    if (found) return found.value;
-    const value = make();
-    this.last = [{ same, value }, ...this.last].slice(0, this.most);
-    return value;
-  }
-}
 
 /** A boards table. */
 export class Boards {
@@ -54,15 +38,15 @@ export class Branches {
 
 /** What can be asked of one mesh; each is worked when first asked. */
 export class MeshAnswers {
-  private solvedMesh: SolvedMesh | undefined;
-  private extremesFound: Extremes | undefined;
+  private readonly solve = once(() => new SolvedMesh(this.mesh));
+  private readonly findExtremes = once(() => extremesOf(this.mesh));
   private readonly contributionsFound = new Remembered<number, Contributions>(16);
   constructor(readonly mesh: Mesh) {}
   get solved(): SolvedMesh {
-    return (this.solvedMesh ??= new SolvedMesh(this.mesh));
+    return this.solve();
   }
   get extremes(): Extremes {
-    return (this.extremesFound ??= extremesOf(this.mesh));
+    return this.findExtremes();
   }
   contributions(node: number): Contributions {
     return this.contributionsFound.of(node, (other) => other === node, () => new Contributions(this.solved, node));
