@@ -98,7 +98,7 @@ describe('where values come from', () => {
     expect(disagrees).toBe('');
   });
   test.each([
-    ['=JW.CABLE_WITHSTAND(Nowhere!B2,25)', '#REF!', 'no sheet named Nowhere: B2'],
+    ['=JW.CABLE_WITHSTAND(Nowhere!B2,25)', '#REF!', 'no sheet named Nowhere'],
     ['=JW.CABLE_WITHSTAND(k_other,25)', '#NAME?', 'k_other is not defined'],
     ['=JW.CABLE_WITHSTAND(loop,25)', '#NAME?', 'loop is defined by itself'],
     ['=JW.CABLE_WITHSTAND(cables[[#This Row],[kk]],25)', '#REF!', 'no column kk in cables'],

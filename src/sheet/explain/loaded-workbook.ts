@@ -53,7 +53,8 @@ export class LoadedWorkbook implements Workbook {
 
   get(sheet: string, row: number, column: number): Cell {
     const facts = this.knownSheet(sheet);
-    if (!facts.used || row > facts.used[0] || column > facts.used[1]) return null;
+    if (!facts.used) return noSheet(sheet);
+    if (row > facts.used[0] || column > facts.used[1]) return null;
     const block = facts.blocks.find(({ box }) => inBox(box, row, column));
     if (!block) {
       const box = { top: row, left: column, bottom: Math.min(LIMITS.rows, row + AROUND.rows) - 1, right: Math.min(LIMITS.columns, column + AROUND.columns) - 1 };
@@ -63,7 +64,7 @@ export class LoadedWorkbook implements Workbook {
   }
 
   used(sheet: string): readonly [number, number] | CellError {
-    return this.knownSheet(sheet).used ?? new CellError('#REF!', `no sheet named ${sheet}`);
+    return this.knownSheet(sheet).used ?? noSheet(sheet);
   }
 
   named(context: Context, name: string): Value {
@@ -137,4 +138,5 @@ export class LoadedWorkbook implements Workbook {
   }
 }
 
+const noSheet = (name: string): CellError => new CellError('#REF!', `no sheet named ${name}`);
 const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
