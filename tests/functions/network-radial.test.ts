@@ -108,7 +108,8 @@ describe('reading a boards table', () => {
   });
   test('an error cell passes through a question about its row', () => {
     const error = new CellError('#REF!');
-    expect(run('NET_RADIAL_AT', [['A', 'source', error]], SOURCE, 'A', 'Ik3', 415)).toBe(error);
+    expect(run('NET_RADIAL_AT', [['A', 'source', error]], SOURCE, 'A', 'Ik3', 415)).toEqual(error);
+    expect(run('NET_RADIAL_AT', [['A', 'source', new CellError('#NUM!', 'too long')]], SOURCE, 'A', 'Ik3', 415)).toEqual(new CellError('#NUM!', 'too long'));
   });
   test('shapes that cannot be read', () => {
     expectRefused('NET_RADIAL', [[['A', 'source']], SOURCE, 415], '#VALUE!', 'boards: got 2 columns, takes board | fed_from | z_mohm | [z_return_mohm]');

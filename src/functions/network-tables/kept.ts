@@ -1,4 +1,4 @@
-import type { Cell, Matrix } from '../kernel/cell';
+import { type Cell, CellError, type Matrix } from '../kernel/cell';
 import type { TableCells } from './table-cells';
 
 /** Works something when first asked for, and has the same answer from then on, a refusal too. */
@@ -37,12 +37,16 @@ interface Snapshot {
 
 const snapshotOf = (rows: Matrix): Snapshot => ({ widths: Int32Array.from(rows, (row) => row.length), cells: rows.flat() });
 
+/** Hosts make a new error for each reading of a cell. */
+const alike = (a: Cell | undefined, b: Cell | undefined): boolean =>
+  a === b || (a instanceof CellError && b instanceof CellError && a.code === b.code && a.message === b.message);
+
 function same({ widths, cells }: Snapshot, rows: Matrix): boolean {
   if (rows.length !== widths.length) return false;
   for (let r = 0, at = 0; r < rows.length; r += 1) {
     const row = rows[r]!;
     if (row.length !== widths[r]) return false;
-    for (let i = 0; i < row.length; i += 1, at += 1) if (row[i] !== cells[at]) return false;
+    for (let i = 0; i < row.length; i += 1, at += 1) if (!alike(row[i], cells[at])) return false;
   }
   return true;
 }
