@@ -6,6 +6,8 @@ import { SIZE_LIMITS, type SizeLimits } from './zip/limits';
 import { unpack, unpackStart } from './zip/unpack';
 
 const CONTENT_TYPES = '[Content_Types].xml';
+/** Comments and declarations before the first element of a part. */
+const LONGEST_PROLOG = 1 << 18;
 const XML_PART = /\.(xml|rels|vml)$/;
 
 /** The parts of a workbook file. Only those that are asked for are unpacked; the bytes of the file are never changed. */
@@ -86,6 +88,7 @@ export class WorkbookPackage {
       if (/<!(DOCTYPE|ENTITY)/i.test(start)) {
         refuse(`${entry.name} holds a DOCTYPE or entity declaration. No workbook needs one and it could hide other content; the file is not opened.`);
       }
+      if (sofar.length > LONGEST_PROLOG) refuse(`${entry.name} holds no element in its first ${LONGEST_PROLOG} characters; the file is not opened.`);
       return /<[^!?]/.test(start);
     });
   }

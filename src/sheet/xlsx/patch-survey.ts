@@ -1,4 +1,5 @@
-import { type Box, addressOf, boxText, inBox, oneCell, parseBox } from './address';
+import { type Box, addressOf, boxText, oneCell, parseBox } from './address';
+import { Areas } from './areas';
 import { changesFormula } from './cell-xml';
 import { type CellEdit, editsFormula } from './edit';
 import { type CellFormula, FormulaReader, type ReadContext } from './read-cells';
@@ -86,13 +87,14 @@ function surveyFormula(text: string, place: CellPlace, edit: CellEdit | undefine
 }
 
 /** Cells of the areas given: a second walk, for the rare edit of an array. */
-export function cellsWithin(text: string, part: string, areas: readonly Box[]): CellPlace[] {
+export function cellsWithin(text: string, part: string, boxes: readonly Box[]): CellPlace[] {
   const within: CellPlace[] = [];
-  if (areas.length > 0) scanSheet(text, part, { cell: (place) => { if (areas.some((box) => inBox(box, place.row, place.column))) within.push(place); } });
+  const areas = new Areas(boxes.map((box) => ({ box })));
+  if (boxes.length > 0) scanSheet(text, part, { cell: (place) => { if (areas.find(place.row, place.column)) within.push(place); } });
   return within;
 }
 
-/** Refuses a change to a part of an array; gives the areas of the arrays that are replaced as a whole. */
+/** Refuses a change to a part of an array; gives the arrays that are replaced as a whole, and those of several cells that stay. */
 export function judgeArrays(found: Survey, edits: EditsByRow): { replaced: ArrayArea[]; kept: ArrayArea[] } {
   const replaces = (area: ArrayArea): boolean => {
     const edit = edits.get(area.row)?.get(area.column);
@@ -101,14 +103,14 @@ export function judgeArrays(found: Survey, edits: EditsByRow): { replaced: Array
   const replaced = found.arrays.filter(replaces);
   const whatIf = replaced.find((area) => area.whatIf);
   if (whatIf) refuse(`${addressOf(whatIf.row, whatIf.column)} belongs to the what-if table ${boxText(whatIf.box)}; it is changed in a spreadsheet program only.`);
-  const kept = found.arrays.filter((area) => !replaces(area));
-  const large = kept.filter((area) => !oneCell(area.box));
+  const kept = found.arrays.filter((area) => !replaces(area) && !oneCell(area.box));
+  const places = new Areas(kept);
   for (const [row, columns] of edits) {
-    const near = large.filter(({ box }) => box.top <= row && row <= box.bottom);
-    if (near.length === 0) continue;
     for (const [column, edit] of columns) {
-      const area = editsFormula(edit) ? near.find(({ box, ...anchor }) => inBox(box, row, column) && !(anchor.row === row && anchor.column === column)) : undefined;
-      if (area) refuse(`${addressOf(row, column)} is part of the array ${boxText(area.box)}, whose formula stands in ${addressOf(area.row, area.column)}; only the whole array can be changed.`);
+      const area = editsFormula(edit) ? places.find(row, column) : undefined;
+      if (area && !(area.row === row && area.column === column)) {
+        refuse(`${addressOf(row, column)} is part of the array ${boxText(area.box)}, whose formula stands in ${addressOf(area.row, area.column)}; only the whole array can be changed.`);
+      }
     }
   }
   return { replaced, kept };

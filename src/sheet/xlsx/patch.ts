@@ -1,4 +1,5 @@
 import { type Box, addressOf, boxText, inBox, parseAddress, parseBox } from './address';
+import { Areas } from './areas';
 import { type Standing, changesFormula, editedCellXml, newCellXml } from './cell-xml';
 import { type CellEdit, editsFormula, judgeEdit } from './edit';
 import { type Survey, type SurveyedRow, cellsWithin, judgeArrays, survey } from './patch-survey';
@@ -29,7 +30,7 @@ class SheetPatcher {
   private readonly splices: Splice[] = [];
   private readonly prefix: string;
   /** Areas that arrays fill when all is done. */
-  private readonly areas: Box[];
+  private readonly areas: Areas<{ readonly box: Box }>;
   private changed = 0;
   private inserted = 0;
   private formulasChanged = false;
@@ -73,15 +74,14 @@ class SheetPatcher {
   }
 
   /** Judges edits of arrays, empties what replaced arrays leave behind, and gives the areas of all arrays to be. */
-  private prepareArrays(): Box[] {
+  private prepareArrays(): Areas<{ readonly box: Box }> {
     const { replaced, kept } = judgeArrays(this.found, this.edits);
     const fresh: Box[] = [];
     for (const [row, columns] of this.edits) {
       for (const [column, { arrayRef, formula }] of columns) if (arrayRef != null && typeof formula === 'string') fresh.push(this.newArea(row, column, arrayRef));
     }
-    const areas = [...kept.map(({ box }) => box), ...fresh];
     for (const place of cellsWithin(this.text, this.context.part, [...replaced.map(({ box }) => box), ...fresh])) this.judgeCovered(place, fresh);
-    return areas;
+    return new Areas([...kept, ...fresh.map((box) => ({ box }))]);
   }
 
   private newArea(row: number, column: number, arrayRef: string): Box {
@@ -104,7 +104,7 @@ class SheetPatcher {
 
   private standing(row: number, column: number, edit: CellEdit): Standing {
     return {
-      inArray: this.areas.some((box) => inBox(box, row, column)), prefix: this.prefix,
+      inArray: this.areas.find(row, column) !== undefined, prefix: this.prefix,
       metadata: edit.arrayRef != null && edit.dynamic ? this.metadata : undefined,
     };
   }

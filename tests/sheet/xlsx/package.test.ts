@@ -67,6 +67,7 @@ describe('files that are not opened, and what the reader is told', () => {
     ['text document', () => zipped(parts({ parts: { '[Content_Types].xml': (parts()['[Content_Types].xml'] as string).replace('spreadsheetml.sheet.main', 'wordprocessingml.document.main') } })), /text document or a presentation/],
     ['DOCTYPE in a sheet', () => sheet('<?xml version="1.0"?><!DOCTYPE x [<!ENTITY a "aaaa">]><worksheet><sheetData/></worksheet>'), /DOCTYPE or entity declaration/],
     ['DOCTYPE in a part that is never read', () => zipped({ ...parts(), 'docProps/core.xml': `<?xml version="1.0"?><!-- ${'x'.repeat(5000)} --><!DOCTYPE x><a/>` }), /docProps\/core.xml holds a DOCTYPE/],
+    ['a part of comments', () => zipped({ ...parts(), 'x.xml': `<!-- ${Array.from({ length: 90_000 }, (_, index) => index).join(' ')} --><a/>` }), /x.xml holds no element in its first 262144 characters/],
     ['UTF-16', () => zipped(parts({ parts: { 'xl/styles.xml': Uint8Array.of(0xff, 0xfe, 0x3c, 0) } })), /UTF-16; only UTF-8/],
     ['another encoding', () => zipped(parts({ parts: { 'xl/styles.xml': '<?xml version="1.0" encoding="ISO-8859-1"?><styleSheet/>' } })), /"ISO-8859-1"; only UTF-8/],
     ['bytes that are no UTF-8', () => zipped(parts({ parts: { 'xl/styles.xml': Uint8Array.of(0x3c, 0x61, 0x3e, 0xff, 0x3c, 0x2f, 0x61, 0x3e) } })), /not written in UTF-8/],
