@@ -1,5 +1,7 @@
 import { type Cell, CellError, type ErrorCode, type Matrix } from '../functions/kernel/cell';
-import type { SheetName, SheetTable, ValueSource } from '../sheet/explain/explanation';
+import type { SheetName } from '../sheet/calculate/names';
+import type { SheetTable } from '../sheet/calculate/structured';
+import type { ValueSource } from '../sheet/explain/explanation';
 import type { Box } from '../sheet/xlsx/address';
 
 /** The workbook that is open in Excel, as the pane reads it. Nothing here writes. */
@@ -70,7 +72,7 @@ export const excelValues: ValueSource = {
         return { sheet: name, names };
       });
       await context.sync();
-      const fact = ({ name, formula }: Excel.NamedItem): SheetName => ({ name, formula: String(formula) });
+      const fact = ({ name, formula }: Excel.NamedItem): SheetName => ({ name, text: String(formula).replace(/^=/, '') });
       return [
         ...own.flatMap(({ sheet, names }) => names.items.map((item): SheetName => ({ ...fact(item), sheet }))),
         ...everywhere.items.map(fact),

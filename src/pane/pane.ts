@@ -19,7 +19,10 @@ export function mountPane(root: HTMLElement, host: PaneHost): () => void {
   root.replaceChildren(body, spoken, element('p', { class: 'jw-standing' }, STANDING));
 
   let turn = 0;
+  /** What stands there now, so that a recalculation that changes nothing does not fold up what the reader opened. */
+  let standing = { cell: '', all: '' };
   const show = (line: string, ...content: readonly HTMLElement[]): void => {
+    standing = { cell: '', all: '' };
     body.replaceChildren(...content);
     if (spoken.textContent !== line) spoken.textContent = line;
   };
@@ -31,7 +34,14 @@ export function mountPane(root: HTMLElement, host: PaneHost): () => void {
     const explanation = await explain(selection, host.source, host.traits).catch((): Explanation => NOTHING);
     // Another cell was selected meanwhile.
     if (mine !== turn) return;
-    show(spokenLine(selection, explanation), ...cellContent(selection, explanation));
+    const now = { cell: JSON.stringify([selection.sheet, selection.address, selection.formula]), all: JSON.stringify([selection, explanation]) };
+    if (now.all === standing.all) return;
+    const sameCell = now.cell === standing.cell;
+    const before = sameCell ? [...body.querySelectorAll('details')] : [];
+    const focused = before.findIndex((each) => each.contains(document.activeElement));
+    show(spokenLine(selection, explanation), ...cellContent(selection, explanation, before.map(({ open }) => open)));
+    body.querySelectorAll('summary')[focused]?.focus();
+    standing = now;
   };
 
   const stop = host.watch((selection) => void select(selection));
@@ -50,7 +60,7 @@ const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean
 const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
   [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
 
-function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation): HTMLElement[] {
+function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation, opened: readonly boolean[]): HTMLElement[] {
   const parts: (HTMLElement | undefined)[] = [
     element('div', { class: 'jw-cell' },
       element('h2', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
@@ -61,7 +71,7 @@ function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, rema
     cell.formula === '' ? undefined : formulaCode('jw-formula', `=${typedFormula(cell.formula)}`, 'formula'),
     disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
     remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
-    ...calls.map((call, i) => callSection(call, { open: i === 0 || isCause(call), alone: calls.length === 1, knownReason: reason })),
+    ...calls.map((call, i) => callSection(call, { open: opened[i] ?? (i === 0 || isCause(call)), alone: calls.length === 1, knownReason: reason })),
   ];
   return parts.filter((part) => part !== undefined);
 }

@@ -19,7 +19,7 @@ const sourceOf = ({ model, workbook }: OpenFile): ValueSource => {
     },
     cells: async (sheet, { top, left, bottom, right }) =>
       Array.from({ length: bottom - top + 1 }, (_, row) => Array.from({ length: right - left + 1 }, (__, column) => values.at(sheet, top + row, left + column))),
-    names: async () => workbook.facts.names.map(({ name, text, sheet }) => ({ name, formula: text, ...(sheet === undefined ? {} : { sheet }) })),
+    names: async () => workbook.facts.names,
     tables: async () => workbook.facts.tables,
     spill: async (sheet, row, column) => values.spill(sheet, row, column),
   };

@@ -104,6 +104,21 @@ test('lists nested calls outermost first; the inner ones open by keyboard', asyn
   expect(await page.locator('.jw-call').nth(1).evaluate((each) => (each as HTMLDetailsElement).open)).toBe(true);
 });
 
+test('a recalculation keeps open what the reader opened; another cell starts afresh', async () => {
+  const { page, select } = await pane();
+  const opened = () => page.locator('.jw-call').evaluateAll((all) => all.map((each) => (each as HTMLDetailsElement).open));
+  const nested = (address: string, value: unknown) => select(cell(address, '=JW.CABLE_WITHSTAND(JW.CABLE_K("Cu","XLPE"),C3,D3)', value));
+  await nested('G3', 4711);
+  await page.locator('.jw-call').nth(1).locator('summary').click();
+  await nested('G3', 4712);
+  await page.getByText('the cell shows 4712').waitFor();
+  expect(await opened()).toEqual([true, true]);
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toContain('JW.CABLE_K');
+  await nested('G4', 4712);
+  await page.getByRole('heading', { name: 'G4' }).waitFor();
+  expect(await opened()).toEqual([true, false]);
+});
+
 test('tells of a spill, a larger selection, a cell without formula and a trouble of the host', async () => {
   const { page, select, text } = await pane();
   await select(cell('G4', '=JW.SHOW_STEPS("CABLE_WITHSTAND",B2,C2)', 'k', { spilledFrom: 'G3', part: [1, 0], within: 'G4:H5' }));

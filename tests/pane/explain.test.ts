@@ -13,7 +13,7 @@ const works: FakeSheets = {
     },
     "Cable's data": { B2: 143 },
   },
-  names: [{ name: 'k_site', formula: "='Cable''s data'!$B$2" }, { name: 'loop', formula: '=loop' }],
+  names: [{ name: 'k_site', text: "'Cable''s data'!$B$2" }, { name: 'loop', text: 'loop' }],
   tables: [{ name: 'cables', sheet: 'Schedule', at: 'A1:E3', columns: ['ref', 'k', 'csa_mm2', 'runs', 'let_A2s'] }],
   spills: { 'Schedule!A6': 'A6:B9' },
 };
@@ -99,7 +99,7 @@ describe('where values come from', () => {
   });
   test.each([
     ['=JW.CABLE_WITHSTAND(Nowhere!B2,25)', '#REF!', 'no sheet named Nowhere'],
-    ['=JW.CABLE_WITHSTAND(k_other,25)', '#NAME?', 'k_other is not defined'],
+    ['=JW.CABLE_WITHSTAND(k_other,25)', '#NAME?', 'k_other is not defined in this workbook'],
     ['=JW.CABLE_WITHSTAND(loop,25)', '#NAME?', 'loop is defined by itself'],
     ['=JW.CABLE_WITHSTAND(cables[[#This Row],[kk]],25)', '#REF!', 'no column kk in cables'],
     ['=JW.CABLE_WITHSTAND(trays[k],25)', '#REF!', 'no table named trays'],

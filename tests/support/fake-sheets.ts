@@ -1,5 +1,7 @@
 import type { Cell, Matrix } from '../../src/functions/kernel/cell';
-import type { SheetName, SheetTable, ValueSource } from '../../src/sheet/explain/explanation';
+import type { SheetName } from '../../src/sheet/calculate/names';
+import type { SheetTable } from '../../src/sheet/calculate/structured';
+import type { ValueSource } from '../../src/sheet/explain/explanation';
 import { parseAddress, parseBox } from '../../src/sheet/xlsx/address';
 
 export interface FakeSheets {

@@ -1,26 +1,31 @@
 import { type Context, Reference, type Value } from '../evaluate';
 import { raise } from '../evaluate/errors';
 import { compile, evaluateValue } from '../evaluate/evaluate';
-import { structuredBox } from '../explain/structured';
 import { SharedFormula } from '../formula/shift';
-import type { TableFacts } from '../xlsx/tables';
-import type { DefinedName, WorkbookFacts } from '../xlsx/workbook';
+import { type SheetTable, structuredBox } from './structured';
 
 const SHEET_AND_NAME = /^(?:'((?:[^']|'')+)'!|([^!]+)!)?(.*)$/s;
 const NAMES_IN_NAMES = 32;
 
+/** A name that a workbook or, where `sheet` is given, one of its sheets defines. The text has no leading =. */
+export interface SheetName {
+  readonly name: string;
+  readonly text: string;
+  readonly sheet?: string | undefined;
+}
+
 /** Defined names and tables of a book as formulas refer to them. */
 export class BookNames {
-  private readonly ofWorkbook = new Map<string, DefinedName>();
-  private readonly ofSheets = new Map<string, DefinedName>();
-  private readonly tables: readonly TableFacts[];
+  private readonly ofWorkbook = new Map<string, SheetName>();
+  private readonly ofSheets = new Map<string, SheetName>();
+  private readonly tables: readonly SheetTable[];
   private readonly tableNames: ReadonlySet<string>;
-  private readonly relative = new Map<DefinedName, SharedFormula>();
+  private readonly relative = new Map<SheetName, SharedFormula>();
   private readonly compiled = new Map<string, ReturnType<typeof compile>>();
   private readonly boxes = new Map<string, ReturnType<typeof structuredBox>>();
   private depth = 0;
 
-  constructor({ names, tables }: WorkbookFacts) {
+  constructor({ names, tables }: { readonly names: readonly SheetName[]; readonly tables: readonly SheetTable[] }) {
     for (const name of names) {
       if (name.sheet === undefined) this.ofWorkbook.set(name.name.toLowerCase(), name);
       else this.ofSheets.set(`${name.sheet.toLowerCase()}!${name.name.toLowerCase()}`, name);
@@ -56,7 +61,7 @@ export class BookNames {
   }
 
   /** References of a name without $ are meant as seen from A1, and move with the cell that uses it. */
-  private formula(name: DefinedName, { row, column }: Context): ReturnType<typeof compile> {
+  private formula(name: SheetName, { row, column }: Context): ReturnType<typeof compile> {
     let shared = this.relative.get(name);
     if (!shared) this.relative.set(name, (shared = new SharedFormula(name.text, 0, 0)));
     const text = shared.isRelative ? shared.at(row, column) : name.text;

@@ -1,6 +1,8 @@
 import type { HostTraits } from '../../functions/kernel/call';
 import type { Cell, Matrix } from '../../functions/kernel/cell';
 import type { ExplainedStep } from '../../functions/kernel/explain';
+import type { SheetName } from '../calculate/names';
+import type { SheetTable } from '../calculate/structured';
 import type { Box } from '../xlsx/address';
 
 /** A cell whose formula is explained; rows and columns count from 0. */
@@ -14,25 +16,6 @@ export interface ExplainedCell {
   readonly value: Cell | Matrix;
   /** Where the cell is one that the formula fills from elsewhere: its place in the spill. Sheet, row and column are then those of the formula. */
   readonly part?: readonly [row: number, column: number];
-}
-
-/** A name that the workbook defines. */
-export interface SheetName {
-  readonly name: string;
-  /** Sheet that it belongs to, where it is not the workbook's. */
-  readonly sheet?: string;
-  /** What it stands for, with or without a leading =. */
-  readonly formula: string;
-}
-
-/** A table; its place includes header and totals rows. */
-export interface SheetTable {
-  readonly name: string;
-  readonly sheet: string;
-  readonly box: Box;
-  readonly headerRows: 0 | 1;
-  readonly totalsRows: 0 | 1;
-  readonly columns: readonly { readonly name: string }[];
 }
 
 /** Where the values of a workbook come from. A host may have to ask for them, so every answer may come later. */

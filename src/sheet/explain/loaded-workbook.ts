@@ -1,14 +1,13 @@
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
+import { BookNames } from '../calculate/names';
 import type { Context, Workbook } from '../evaluate/context';
 import { raise } from '../evaluate/errors';
-import { compile, evaluateValue } from '../evaluate/evaluate';
 import { LIMITS } from '../evaluate/limits';
 import { Reference } from '../evaluate/references';
 import type { Value } from '../evaluate/values';
 import type { Box } from '../xlsx/address';
 import { inBox } from '../xlsx/address';
-import type { SheetName, SheetTable, ValueSource } from './explanation';
-import { structuredBox } from './structured';
+import type { ValueSource } from './explanation';
 
 /** Thrown through the evaluator where it comes upon something that has not been asked of the host yet. */
 export class Wanted {
@@ -21,7 +20,6 @@ export class TooMuch extends Error {}
 const CELLS_AT_MOST = 200_000;
 /** What is read around a cell that only the evaluation itself comes upon (INDIRECT, OFFSET). */
 const AROUND = { rows: 256, columns: 16 };
-const NAMES_IN_NAMES = 32;
 
 interface Sheet {
   used: readonly [number, number] | undefined;
@@ -32,10 +30,8 @@ interface Sheet {
 export class LoadedWorkbook implements Workbook {
   private readonly sheets = new Map<string, Sheet>();
   private readonly spills = new Map<string, Box | undefined>();
-  private nameList: readonly SheetName[] | undefined;
-  private tableList: readonly SheetTable[] | undefined;
+  private bookNames: BookNames | undefined;
   private cellCount = 0;
-  private depth = 0;
 
   constructor(private readonly source: ValueSource) {}
 
@@ -68,26 +64,11 @@ export class LoadedWorkbook implements Workbook {
   }
 
   named(context: Context, name: string): Value {
-    const [, quotedSheet, plainSheet, bare] = /^(?:'((?:[^']|'')+)'!|([^!]+)!)?(.*)$/.exec(name) as unknown as [string, string?, string?, string?];
-    const sheet = quotedSheet?.replace(/''/g, "'") ?? plainSheet ?? context.sheet;
-    const matches = (each: SheetName): boolean => same(each.name, bare ?? name);
-    const found = this.names().find((each) => matches(each) && each.sheet !== undefined && same(each.sheet, sheet)) ?? this.names().find((each) => matches(each) && each.sheet === undefined);
-    if (!found) {
-      if (this.tables().some((table) => same(table.name, bare ?? name))) return this.structured(context, `${bare ?? name}[]`);
-      return raise('#NAME?', `${name} is not defined`);
-    }
-    if (this.depth >= NAMES_IN_NAMES) return raise('#NAME?', `${name} is defined by itself`);
-    this.depth += 1;
-    try {
-      return this.ready(evaluateValue(compile(found.formula.replace(/^=/, '')), context));
-    } finally {
-      this.depth -= 1;
-    }
+    return this.ready(this.names().named(context, name));
   }
 
   structured(context: Context, text: string): Value {
-    const { sheet, box } = structuredBox(text, this.tables(), context);
-    return this.ready(new Reference(this, sheet, box.top, box.left, box.bottom, box.right));
+    return this.ready(this.names().structured(context, text));
   }
 
   spill({ sheet, top, left }: Reference): Value {
@@ -127,16 +108,15 @@ export class LoadedWorkbook implements Workbook {
     return facts;
   }
 
-  private names(): readonly SheetName[] {
-    if (!this.nameList) throw new Wanted(async () => void (this.nameList = await this.source.names()));
-    return this.nameList;
-  }
-
-  private tables(): readonly SheetTable[] {
-    if (!this.tableList) throw new Wanted(async () => void (this.tableList = await this.source.tables()));
-    return this.tableList;
+  private names(): BookNames {
+    if (!this.bookNames) {
+      throw new Wanted(async () => {
+        const [names, tables] = await Promise.all([this.source.names(), this.source.tables()]);
+        this.bookNames = new BookNames({ names, tables });
+      });
+    }
+    return this.bookNames;
   }
 }
 
 const noSheet = (name: string): CellError => new CellError('#REF!', `no sheet named ${name}`);
-const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();

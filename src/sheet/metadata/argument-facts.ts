@@ -39,7 +39,7 @@ function leftOutOf(kind: Kind<unknown>): string {
   if (Array.isArray(kind.fallback)) return 'nothing';
   if (kind.fallback !== undefined) return kind.show(kind.fallback);
   if (kind.datum) return 'no verdict';
-  return kind.optional ? 'nothing is taken for it' : '';
+  return kind.optional ? 'not used' : '';
 }
 
 export const argumentFacts = (kind: Kind<unknown>): ArgumentFacts => ({ about: kind.about, takes: takesOf(kind), leftOut: leftOutOf(kind) });

@@ -1,8 +1,16 @@
 import { parseStructRef } from '@borgar/fx/xlsx';
 import { raise } from '../evaluate/errors';
-import type { Box } from '../xlsx/address';
-import { inBox } from '../xlsx/address';
-import type { SheetTable } from './explanation';
+import { type Box, inBox } from '../xlsx/address';
+
+/** A table as references to it need it; its place includes header and totals rows. */
+export interface SheetTable {
+  readonly name: string;
+  readonly sheet: string;
+  readonly box: Box;
+  readonly headerRows: 0 | 1;
+  readonly totalsRows: 0 | 1;
+  readonly columns: readonly { readonly name: string }[];
+}
 
 interface Place {
   readonly sheet: string;
