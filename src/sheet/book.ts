@@ -1,8 +1,9 @@
 import { type Cell, CellError, type Matrix } from '../functions/kernel/cell';
 import { BookSheet, type BookCell } from './calculate/cells';
-import { Engine, FromCell, spread } from './calculate/engine';
+import { Engine } from './calculate/engine';
 import { BookNames } from './calculate/names';
 import { refusalRule } from './calculate/refusal-rule';
+import { FromCell, spread } from './calculate/results';
 import { type CustomFunctions, NotSupported } from './evaluate';
 import { oneCell, parseAddress } from './xlsx/address';
 import { refuse } from './xlsx/refusal';

@@ -1,5 +1,5 @@
 import type { Cell, Matrix } from '../../functions/kernel/cell';
-import { spread } from '../../sheet/calculate/engine';
+import { spread } from '../../sheet/calculate/results';
 import { BookNames } from '../../sheet/calculate/names';
 import { refusalRule } from '../../sheet/calculate/refusal-rule';
 import { customFunctions } from '../../sheet/custom-functions';
