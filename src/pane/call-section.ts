@@ -39,7 +39,7 @@ function workingTable({ given, steps }: ExplainedCall): HTMLElement | undefined 
   return element('table', { class: 'jw-working' },
     element('caption', { class: 'jw-unseen' }, 'Working'),
     element('thead', { class: 'jw-unseen' }, row(element('th', { scope: 'col' }, 'quantity'), element('th', { scope: 'col' }, 'value'))),
-    element('tbody', {}, ...given.map(({ name, text }) => row(element('th', { scope: 'row' }, name), element('td', {}, text)))),
+    element('tbody', { class: 'jw-given' }, ...given.map(({ name, text }) => row(element('th', { scope: 'row' }, name), element('td', {}, text)))),
     steps.length === 0 ? undefined : element('tbody', { class: 'jw-steps' },
       ...steps.map(({ step, inputs, value }) => row(
         element('th', { scope: 'row' }, step, inputs === '' ? undefined : element('span', { class: 'jw-inputs' }, inputs)),

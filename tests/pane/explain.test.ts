@@ -124,6 +124,9 @@ describe('what a cell shows and what it should', () => {
     expect((await at('=JW.CABLE_WITHSTAND(B2,C2)', 8_000_000)).disagrees).toBe('Worked again from the sheet it gives 8265625; the cell shows 8000000. Recalculate it.');
     expect((await at('=JW.CABLE_WITHSTAND(B2,C2)', new CellError('#NAME?'))).disagrees).toMatch(/the cell shows #NAME\?/);
   });
+  test('a difference in later digits is told with all of them', async () => {
+    expect((await at('=JW.CABLE_WITHSTAND(B2,C2)/7', 1180803.6)).disagrees).toBe('Worked again from the sheet it gives 1.18080357142857E+06; the cell shows 1.1808036E+06. Recalculate it.');
+  });
   test('rounding in the last digits is no disagreement, and complex text counts by value', async () => {
     expect((await at('=JW.CABLE_WITHSTAND(B2,C2)', 8265625.0000001)).disagrees).toBe('');
     expect((await at('=JW.IMP_SERIES("1.05+5.68i","1+1i")', '2.05+6.680i')).disagrees).toBe('');

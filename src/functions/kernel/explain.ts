@@ -14,7 +14,7 @@ export const clauseOf = (declaration: Declaration): string => declaration.basis.
 const basisText = ({ source, clause, fromMemory }: Basis): string =>
   `${source}${clause === undefined ? '' : `, ${clause}`}${fromMemory ? ' (from memory)' : ''}`;
 
-const roundedImpedance = (z: Complex, digits: number): string =>
+export const roundedImpedance = (z: Complex, digits: number): string =>
   complexText(complex(Number(z.re.toPrecision(digits)), Number(z.im.toPrecision(digits))));
 
 const quantityText = (value: number | string | Complex, unit: string | undefined, digits: number): string => {

@@ -1,8 +1,8 @@
-import { figure, rounded } from '../../core/figure';
 import { NAMESPACE } from '../../functions/kernel/catalogue';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { argumentsShown, assumedOf, clauseOf, resultShown, stepsOf, workingLine } from '../../functions/kernel/explain';
 import { catalogue } from '../catalogue';
+import { roundedCell } from '../rounded-cell';
 import { partOf, sameValue } from './agreement';
 import { type CallInFormula, type FormulaCalls, callsInFormula } from './calls-in-formula';
 import type { Explain, ExplainedCall, ExplainedCell, Explanation } from './explanation';
@@ -11,14 +11,7 @@ import { type Trace, Tracer } from './trace';
 
 const DIGITS = 6;
 
-function cellText(cell: Cell): string {
-  if (cell === null) return '';
-  if (cell instanceof CellError) return cell.code;
-  if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
-  return typeof cell === 'number' ? (Number.isInteger(cell) ? figure(cell) : rounded(cell, DIGITS)) : cell;
-}
-
-const valueText = (value: Cell | Matrix): string => (Array.isArray(value) ? `${value.length} × ${value[0]?.length ?? 0} cells` : cellText(value));
+const valueText = (value: Cell | Matrix, digits = DIGITS): string => (Array.isArray(value) ? `${value.length} × ${value[0]?.length ?? 0} cells` : roundedCell(value, digits));
 const errorOf = (value: Cell | Matrix): CellError | undefined => (value instanceof CellError ? value : undefined);
 
 /** The innermost call that the error of a call came from, if it only handed it on. */
@@ -72,9 +65,15 @@ function explanationOf(cell: ExplainedCell, formula: FormulaCalls, trace: Trace,
     calls: formula.calls.map((_, place) => explainedCall(formula, place, trace)),
     value: shownValue(cell, formula, trace),
     reason,
-    disagrees: agrees ? '' : `Worked again from the sheet it gives ${valueText(worked) || 'nothing'}${reasonOf(worked)}; the cell shows ${valueText(cell.value) || 'nothing'}. Recalculate it.`,
+    disagrees: agrees ? '' : disagreement(worked, cell.value),
     remark: unsupported ? `The formula could not be worked as a whole: ${errorOf(trace.value)!.message}.` : remark,
   };
+}
+
+function disagreement(worked: Cell | Matrix, shown: Cell | Matrix): string {
+  // What differs in later digits only is told with all of them.
+  const digits = valueText(worked) === valueText(shown) ? 15 : DIGITS;
+  return `Worked again from the sheet it gives ${valueText(worked, digits) || 'nothing'}${reasonOf(worked)}; the cell shows ${valueText(shown, digits) || 'nothing'}. Recalculate it.`;
 }
 
 const reasonOf = (value: Cell | Matrix): string => {
