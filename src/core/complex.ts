@@ -20,16 +20,19 @@ export function complexText(z: Complex): string {
 }
 
 const DIGITS = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
-const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?![\dij.]))?(?:([+-]?)(${DIGITS})?[ij])?$`);
+const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?![\dij.]))?(?:([+-]?)(${DIGITS})?([ij]))?$`);
+const SPACES_AND_MINUS = /[\s\u00a0\u202f\u2212]/;
+
+/** Without spaces, and with the minus of keyboards for that of typesetters; most texts need neither. */
+const compacted = (text: string): string => (SPACES_AND_MINUS.test(text) ? text.replace(/[\s\u00a0\u202f]/g, '').replace(/\u2212/g, '-') : text);
 
 /** Reads complex text: `a+bi`, `bi`, `i`, `a`, with i or j and spaces allowed; undefined where it is none. */
 export function parseComplex(text: string): Complex | undefined {
-  const compact = text.replace(/[\s\u00a0\u202f]/g, '').replace(/\u2212/g, '-');
-  const match = FORM.exec(compact);
-  if (!match || compact === '') return undefined;
-  const [, re, sign, im] = match;
-  const hasImaginary = /[ij]$/.test(compact);
-  if (re !== undefined && hasImaginary && sign === '') return undefined;
-  const imaginary = hasImaginary ? (sign === '-' ? -1 : 1) * (im === undefined ? 1 : Number(im)) : 0;
-  return complex(re === undefined ? 0 : Number(re), imaginary);
+  const match = FORM.exec(compacted(text));
+  if (!match || match[0] === '') return undefined;
+  const [, re, sign, im, unit] = match;
+  if (unit === undefined) return complex(Number(re), 0);
+  if (re !== undefined && sign === '') return undefined;
+  const size = im === undefined ? 1 : Number(im);
+  return complex(re === undefined ? 0 : Number(re), sign === '-' ? -size : size);
 }

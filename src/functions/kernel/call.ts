@@ -108,7 +108,7 @@ export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument
   try {
     const read = readArguments(member, argv, reading);
     const result: Result =
-      read.missingDatum === undefined ? member.compute(read.values, work, questionsOf(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
+      read.missingDatum === undefined ? member.compute(read.values, work, new Asking(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
     return new Answered(entry, shown(member, read.values, result), read, result, reading, work);
   } catch (thrown) {
     const error = errorOf(thrown, member);
@@ -122,27 +122,21 @@ function cautionsOf(member: Member, read: ReadArguments, result: Result, remarks
   return [...reason, ...own, ...remarks];
 }
 
-const asked = new WeakMap<Catalogue, Map<boolean, Questions>>();
-
 /** What functions that ask about others are handed: they see other functions through the same door as any host. */
-function questionsOf(catalogue: Catalogue, traits: HostTraits): Questions {
-  let byTrait = asked.get(catalogue);
-  if (!byTrait) asked.set(catalogue, (byTrait = new Map()));
-  let questions = byTrait.get(traits.blankArrivesAsZero);
-  if (!questions) byTrait.set(traits.blankArrivesAsZero, (questions = newQuestions(catalogue, traits)));
-  return questions;
-}
-
-function newQuestions(catalogue: Catalogue, traits: HostTraits): Questions {
-  const entry = (functionName: string): Entry => {
-    const found = catalogue.find(functionName);
+class Asking implements Questions {
+  constructor(private readonly catalogue: Catalogue, private readonly traits: HostTraits) {}
+  get entries(): readonly Entry[] {
+    return this.catalogue.entries;
+  }
+  entry(functionName: string): Entry {
+    const found = this.catalogue.find(functionName);
     if (!found) throw wrongValue('function_name', `no function named ${functionName}`);
     return found;
-  };
-  return {
-    entries: catalogue.entries,
-    entry,
-    ask: (functionName, argv) => call(catalogue, entry(functionName), argv, traits, new Recorder()),
-    faults: (functionName, argv) => argumentFaults(entry(functionName).member, argv, new CallReading(traits.blankArrivesAsZero)),
-  };
+  }
+  ask(functionName: string, argv: readonly Argument[]): Outcome {
+    return call(this.catalogue, this.entry(functionName), argv, this.traits, new Recorder());
+  }
+  faults(functionName: string, argv: readonly Argument[]): readonly string[] {
+    return argumentFaults(this.entry(functionName).member, argv, new CallReading(this.traits.blankArrivesAsZero));
+  }
 }

@@ -123,7 +123,10 @@ export function worksheetFunctions(source: Common & { members: readonly UnfiledM
   const { summary, formula, basis, caution = '', examples, members } = source;
   return {
     formula, basis, caution, examples,
-    members: members.map(({ ownSummary, ownFormula, ...own }) => ({ ...own, order: Object.entries(own.parameters), summary: ownSummary ?? summary, formula: ownFormula ?? formula })),
+    // Every member has the same keys in the same order: a call then meets one shape of object, which is much faster.
+    members: members.map(({ name, ownSummary, parameters, result, spill, ownFormula, unit, face, compute, cautions }) => ({
+      name, summary: ownSummary ?? summary, parameters, order: Object.entries(parameters), result, spill, formula: ownFormula ?? formula, unit, face, compute, cautions,
+    })),
   };
 }
 

@@ -10,23 +10,23 @@ const TAKES = 'takes an impedance in mΩ: complex text such as 1.05+5.68i, a num
 
 export const shownImpedance = (z: Complex): string => `${complexText(complex(Number(figure(z.re)), Number(figure(z.im))))} mΩ`;
 
-function positive(z: Complex, name: string, got: string): Complex {
-  if (!(z.re >= 0) || !(z.im >= 0)) throw wrongValue(name, `got ${got}, takes R and X of 0 or more`);
+function positive(z: Complex, name: string, got: () => string): Complex {
+  if (!(z.re >= 0) || !(z.im >= 0)) throw wrongValue(name, `got ${got()}, takes R and X of 0 or more`);
   return z;
 }
 
 /** One impedance out of one cell: complex text, a resistance, or text with a unit; mΩ. */
 export function impedanceOf(cell: Exclude<Cell, null>, name: string, reading: Reading): Complex {
   if (cell === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, `${name} is blank or zero: write 0 as text`);
-  if (typeof cell === 'number') return positive(complex(numberOf(cell, name, 'mΩ', reading), 0), name, figure(cell));
+  if (typeof cell === 'number') return positive(complex(numberOf(cell, name, 'mΩ', reading), 0), name, () => figure(cell));
   if (typeof cell !== 'string') throw wrongValue(name, `got ${shownCell(cell)}, ${TAKES}`);
   const z = parseComplex(cell);
   if (z) {
     if (!Number.isFinite(z.re) || !Number.isFinite(z.im)) throw outOfRange(name, `got ${shownCell(cell)}, which is not a finite number`);
-    return positive(z, name, shownCell(cell));
+    return positive(z, name, () => shownCell(cell));
   }
   if (/[ij]\s*$/.test(cell)) throw wrongValue(name, `got ${shownCell(cell)}, ${TAKES}`);
-  return positive(complex(numberOf(cell, name, 'mΩ', reading), 0), name, shownCell(cell));
+  return positive(complex(numberOf(cell, name, 'mΩ', reading), 0), name, () => shownCell(cell));
 }
 
 /** R and X of two neighbouring cells. */
@@ -37,7 +37,7 @@ function pairOf(cells: readonly Cell[], name: string, reading: Reading): Complex
     if (got === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, `${part} is blank or zero: write 0 as text`);
     return numberOf(got, part, 'mΩ', reading);
   }) as [number, number];
-  return positive(complex(r, x), name, `${figure(r)}, ${figure(x)}`);
+  return positive(complex(r, x), name, () => `${figure(r)}, ${figure(x)}`);
 }
 
 export interface ImpedanceOptions extends CommonOptions<Complex> {

@@ -13,14 +13,8 @@ export type Limits = Partial<Omit<Bounds, 'sign'>> & {
   unitLeftAway?: true;
 };
 
-const boundsOf = ({ sign = 'above 0', atLeast, above, upTo, below, listed }: Limits): Bounds => ({
-  sign,
-  ...(atLeast === undefined ? {} : { atLeast }),
-  ...(above === undefined ? {} : { above }),
-  ...(upTo === undefined ? {} : { upTo }),
-  ...(below === undefined ? {} : { below }),
-  ...(listed === undefined ? {} : { listed }),
-});
+/** All bounds have the same keys in the same order: what reads them then meets one shape of object, which is much faster. */
+const boundsOf = ({ sign = 'above 0', atLeast, above, upTo, below, listed }: Limits): Bounds => ({ sign, atLeast, above, upTo, below, listed });
 
 /** 0 is a value of its own where it is allowed and a blank would be read otherwise. */
 const zeroMatters = (bounds: Bounds, options: CommonOptions<unknown>): boolean =>

@@ -1,7 +1,7 @@
 import { Refusal, missing, wrongValue } from '../../core/refusal';
 import type { Argument } from './cell';
 import type { Member } from './declaration';
-import { PassedError, type Reading } from './kind';
+import { type Kind, PassedError, type Reading } from './kind';
 import { isBlank } from './scalar';
 
 export interface ReadArguments {
@@ -12,52 +12,66 @@ export interface ReadArguments {
   missingDatum: string | undefined;
 }
 
-const NONE: readonly string[] = [];
-
 /** Reads the arguments of a call from left to right; the first fault found is thrown. */
-export const readArguments = (member: Member, argv: readonly Argument[], reading: Reading): ReadArguments =>
-  readEach(member, argv, reading, (thrown) => { throw thrown; });
+export function readArguments(member: Member, argv: readonly Argument[], reading: Reading): ReadArguments {
+  const reader = new ArgumentReader(member, argv, reading);
+  for (const [name, kind] of member.order) reader.read(name, kind);
+  reader.end();
+  return reader;
+}
 
 /** Every fault of the arguments, in their order and in words; empty where all can be read. */
 export function argumentFaults(member: Member, argv: readonly Argument[], reading: Reading): string[] {
+  const reader = new ArgumentReader(member, argv, reading);
   const faults: string[] = [];
-  readEach(member, argv, reading, (thrown, name) => {
-    if (thrown instanceof Refusal) faults.push(thrown.message);
-    else if (thrown instanceof PassedError) faults.push(`${name}: ${thrown.message}`);
-    else throw thrown;
-  });
+  const note = (name: string, read: () => void): void => {
+    try {
+      read();
+    } catch (thrown) {
+      if (thrown instanceof Refusal) faults.push(thrown.message);
+      else if (thrown instanceof PassedError) faults.push(`${name}: ${thrown.message}`);
+      else throw thrown;
+    }
+  };
+  for (const [name, kind] of member.order) note(name, () => reader.read(name, kind));
+  note('', () => reader.end());
   return faults;
 }
 
-/** Reads the arguments from left to right and hands on each fault; reading goes on unless that throws. */
-function readEach(member: Member, argv: readonly Argument[], reading: Reading, fault: (thrown: unknown, name: string) => void): ReadArguments {
-  const values: Record<string, unknown> = {};
-  let leftOut = NONE;
-  let missingDatum: string | undefined;
-  let place = 0;
-  for (const [name, kind] of member.order) {
-    try {
-      if (kind.readRest && kind.shape === 'repeating') {
-        const rest = argv.slice(place);
-        place = argv.length;
-        values[name] = rest.length === 0 && kind.optional ? kind.fallback : kind.readRest(rest, name, reading);
-        continue;
-      }
-      const argument = argv[place];
-      place += 1;
-      if (!isBlank(argument)) {
-        values[name] = kind.read(argument, name, reading);
-        continue;
-      }
-      leftOut = [...leftOut, name];
-      if (kind.optional) values[name] = kind.fallback;
-      else if (kind.datum && member.face !== undefined && !kind.judgedBlank) missingDatum ??= name;
-      else if (kind.datum) values[name] = undefined;
-      else throw missing(name);
-    } catch (thrown) {
-      fault(thrown, name);
+/** Goes over the arguments of one call; each fault is thrown, and reading may go on behind it. */
+class ArgumentReader implements ReadArguments {
+  readonly values: Record<string, unknown> = {};
+  readonly leftOut: string[] = [];
+  missingDatum: string | undefined;
+  private place = 0;
+
+  constructor(private readonly member: Member, private readonly argv: readonly Argument[], private readonly reading: Reading) {}
+
+  read(name: string, kind: Kind<unknown>): void {
+    const { argv, reading } = this;
+    if (kind.shape === 'repeating' && kind.readRest) {
+      const rest = argv.slice(this.place);
+      this.place = argv.length;
+      this.values[name] = rest.length === 0 && kind.optional ? kind.fallback : kind.readRest(rest, name, reading);
+      return;
     }
+    const argument = argv[this.place];
+    this.place += 1;
+    this.values[name] = isBlank(argument) ? this.inPlaceOf(name, kind) : kind.read(argument, name, reading);
   }
-  if (argv.length > place) fault(wrongValue(undefined, `${member.name} takes ${place} arguments, got ${argv.length}`), '');
-  return { values, leftOut, missingDatum };
+
+  /** What is taken for an argument left blank. */
+  private inPlaceOf(name: string, kind: Kind<unknown>): unknown {
+    this.leftOut.push(name);
+    if (kind.optional) return kind.fallback;
+    if (!kind.datum) throw missing(name);
+    if (this.member.face !== undefined && !kind.judgedBlank) this.missingDatum ??= name;
+    return undefined;
+  }
+
+  /** Arguments behind the last one are a fault. */
+  end(): void {
+    const { member, argv, place } = this;
+    if (argv.length > place) throw wrongValue(undefined, `${member.name} takes ${place} arguments, got ${argv.length}`);
+  }
 }
