@@ -72,7 +72,9 @@ export default [
           asIs(modules('bootstrap/dist/css/bootstrap.min.css'), 'vendor/'),
           asIs(modules('font-awesome/css/font-awesome.min.css'), 'vendor/font-awesome/css/'),
           asIs(modules('font-awesome/fonts'), 'vendor/font-awesome/fonts'),
-          asIs(modules('chart.js/dist/chart.umd.js'), 'vendor/'),
+          ...[['@odoo/owl', 'owl'], ['bootstrap', 'bootstrap']].map(([name, short]) => ({
+            from: modules(`${name}/LICENSE`), to: `vendor/LICENSE.${short}.txt`, toType: 'file', info: { minimized: true },
+          })),
         ],
       }),
     ],

@@ -4,7 +4,7 @@ import { Workbench } from './workbench';
 import { thePage } from './page/page';
 import { installGuard } from './grid/guard';
 import { installInGrid } from './grid/install';
-import { registerFunctions } from './grid/functions';
+import { registerFunctions, unfoldArgumentHelp } from './grid/functions';
 import { pruneMenus } from './grid/menus';
 
 /** Start of the page. */
@@ -15,6 +15,7 @@ async function start(): Promise<void> {
     console.debug = () => undefined;
     installInGrid(grid);
     registerFunctions(grid);
+    unfoldArgumentHelp(grid);
     installGuard(grid);
     pruneMenus(grid);
     const templates = await (await fetch('vendor/o_spreadsheet.xml')).text();

@@ -1,5 +1,6 @@
 import { type Cell, CellError, type ErrorCode, type Matrix } from '../../functions/kernel/cell';
 import { NotSupported } from '../../sheet/evaluate/errors';
+import { STORABLE_ERRORS } from '../../sheet/xlsx/read-cells';
 import type { GridResult } from './library';
 
 /**
@@ -25,7 +26,7 @@ const NOT_SUPPORTED = /not supported here$/;
 /** What cannot be worked out here stays that on its way over other cells: IFERROR there must not paper over it. */
 function errorFrom(code: ErrorCode, message: string | undefined): CellError {
   if (code === '#UNSUPPORTED!' || (message !== undefined && NOT_SUPPORTED.test(message))) return new NotSupported(code, message);
-  return new CellError(code, code === '#CYCLE!' && !message ? CYCLE : message ?? '');
+  return new CellError(code, code === '#CYCLE!' ? CYCLE : message ?? '');
 }
 
 /** What a cell of the grid holds; `isError` tells an error from a text that looks like one. */
@@ -33,6 +34,13 @@ export function cellFromGrid({ value, message }: GridResult, isError: boolean): 
   if (typeof value === 'string' && isError) return errorFrom(errorCode(value) ?? '#VALUE!', message);
   return value ?? null;
 }
+
+/** Whether a value is one that a file may store for a formula; false for all that is not worked out here. */
+export const isWorkedOut = (cell: Cell): boolean => !(cell instanceof CellError) || (!(cell instanceof NotSupported) && STORABLE_ERRORS.has(cell.code));
+
+/** The text of a cell that was typed with an apostrophe, though it reads like an error; undefined for any other cell. */
+export const typedText = (cell: { isFormula: boolean; content?: string } | undefined): string | undefined =>
+  cell?.isFormula === false && cell.content?.startsWith("'") ? cell.content.slice(1) : undefined;
 
 /** Words for errors that come without any. */
 const PLAIN_WORDS: Partial<Record<ErrorCode, string>> = {

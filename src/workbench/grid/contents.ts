@@ -1,6 +1,6 @@
 import type { Cell } from '../../functions/kernel/cell';
 import { addressOf, type Box } from '../../sheet/xlsx/address';
-import { cellFromGrid } from './cell-values';
+import { cellFromGrid, typedText } from './cell-values';
 import type { Model } from './library';
 
 /** Contents of the grid as typed: by sheet, then by address. */
@@ -38,8 +38,10 @@ export class GridValues {
   at(sheet: string, row: number, column: number): Cell {
     const sheetId = this.sheetId(sheet);
     if (sheetId === undefined) return null;
-    const cell = this.model.getters.getEvaluatedCell({ sheetId, row, col: column });
-    return cellFromGrid({ value: cell.value, ...('message' in cell && cell.message ? { message: cell.message } : {}) }, cell.type === 'error');
+    const position = { sheetId, row, col: column };
+    const cell = this.model.getters.getEvaluatedCell(position);
+    if (cell.type !== 'error') return cellFromGrid({ value: cell.value }, false);
+    return typedText(this.model.getters.getCell(position)) ?? cellFromGrid({ value: cell.value, ...(cell.message ? { message: cell.message } : {}) }, true);
   }
 
   /** Place that the formula of a cell spills over; undefined where it does not. */

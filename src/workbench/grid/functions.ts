@@ -79,3 +79,10 @@ export function registerFunctions({ registries, createAutocompleteArgumentsProvi
     createAutocompleteArgumentsProvider(name, description.args);
   }
 }
+
+/** Argument help opens unfolded; the page shows of it the argument that is being typed. */
+export function unfoldArgumentHelp({ components }: GridLibrary): void {
+  const parts = components.Composer.components as unknown as Record<string, { prototype: { setup(): void; state: { isCollapsed: boolean } } } | undefined>;
+  const help = parts['FunctionDescriptionProvider'];
+  if (help) help.prototype.setup = function setup() { this.state.isCollapsed = false; };
+}

@@ -1,5 +1,5 @@
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
-import { cellFromGrid, resultToGrid } from './cell-values';
+import { cellFromGrid, resultToGrid, typedText } from './cell-values';
 import type { CellPosition, EvalContext, EvaluatedCell, GridResult, Range } from './library';
 
 /** Reads cells of the grid while a formula runs. Rows and columns count from 0. */
@@ -37,7 +37,8 @@ class RunningCells implements GridCells {
     const sheetId = this.sheetId(sheet);
     if (sheetId === undefined) return new CellError('#REF!', `there is no sheet ${sheet}`);
     const read = this.context.getFormulaResult({ sheetId, row, col: column }) as GridResult & Partial<EvaluatedCell>;
-    return cellFromGrid(read, read.type === 'error');
+    if (read.type !== 'error') return cellFromGrid(read, false);
+    return typedText(this.context.getters.getCell({ sheetId, row, col: column })) ?? cellFromGrid(read, true);
   }
 
   last(sheet: string): readonly [number, number] | undefined {

@@ -1,6 +1,6 @@
-import { CellError } from '../../functions/kernel/cell';
+import type { CellError } from '../../functions/kernel/cell';
 import { sameValue } from '../../sheet/book';
-import { STORABLE_ERRORS } from '../../sheet/xlsx/read-cells';
+import { isWorkedOut } from '../grid/cell-values';
 import { GridValues } from '../grid/contents';
 import type { OpenFile } from './open-file';
 
@@ -24,7 +24,7 @@ export function agreementOf({ model, sheets }: Pick<OpenFile, 'model' | 'sheets'
       formulas += 1;
       const now = values.at(facts.name, row, column) ?? 0;
       const where = `${facts.name}!${address}`;
-      if (now instanceof CellError && !STORABLE_ERRORS.has(now.code)) notWorked.push({ where, reason: now.message });
+      if (!isWorkedOut(now)) notWorked.push({ where, reason: (now as CellError).message });
       else if (!sameValue(now, value)) differing.push(where);
     }
   }

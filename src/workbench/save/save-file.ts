@@ -4,8 +4,9 @@ import { FormulaRefusal } from '../../sheet/formula/forms';
 import { addressOf, boxText, inBox, parseAddress } from '../../sheet/xlsx/address';
 import type { CellEdit } from '../../sheet/xlsx/edit';
 import { patchWorkbook } from '../../sheet/xlsx/patch-workbook';
-import { type StoredCell, STORABLE_ERRORS } from '../../sheet/xlsx/read-cells';
+import type { StoredCell } from '../../sheet/xlsx/read-cells';
 import { refuse } from '../../sheet/xlsx/refusal';
+import { isWorkedOut } from '../grid/cell-values';
 import { type Contents, GridValues, constantOf, contentsOf } from '../grid/contents';
 import type { OpenFile } from '../open/open-file';
 import { formulaForms } from '../open/open-file';
@@ -62,8 +63,9 @@ function editsOf(file: OpenFile, sheet: ReadSheet, before: ReadonlyMap<string, s
 
 /** A value that a file can hold. */
 function storable(value: Cell, where: string): Cell {
-  if (!(value instanceof CellError) || STORABLE_ERRORS.has(value.code)) return value;
-  return refuse(`${where}: ${value.message || value.code}. Correct or clear the cell, then save again.`);
+  if (isWorkedOut(value)) return value;
+  const { message, code } = value as CellError;
+  return refuse(`${where}: ${message || code}. Correct or clear the cell, then save again.`);
 }
 
 function formulaEdit(file: OpenFile, sheet: ReadSheet, address: string, content: string, values: GridValues): CellEdit {
@@ -96,7 +98,7 @@ function addValues(sheet: ReadSheet, edits: Edits, values: GridValues, tally: Ta
     if (cell.formula === null || edits.has(cell.address)) continue;
     const written = respilled(sheet, cell, values) ?? {};
     const value = values.at(name, cell.row, cell.column);
-    if (!canStand(value)) {
+    if (!isWorkedOut(value)) {
       tally.kept += 1;
       continue;
     }
@@ -105,14 +107,13 @@ function addValues(sheet: ReadSheet, edits: Edits, values: GridValues, tally: Ta
     tally.recalculated += 1;
     edits.set(cell.address, { value: shown, ...written });
   }
-  for (const [address, { arrayRef }] of [...edits]) if (arrayRef) addSpilled(name, address, edits, stored, values);
+  // Writing an array's formula anew empties the cells of its old place, so all its values go with it.
+  for (const [address, { arrayRef }] of [...edits]) if (arrayRef) addSpilled(name, address, edits, undefined, values);
   for (const { anchor, box } of sheet.contents.arrays) {
     if (edits.get(anchor)?.formula !== undefined) clearSpilled(box, anchor, edits, stored, values, name);
     else addSpilled(name, anchor, edits, stored, values);
   }
 }
-
-const canStand = (value: Cell): boolean => !(value instanceof CellError) || STORABLE_ERRORS.has(value.code);
 
 /** The formula of the file with another place, where what it spills has grown or shrunk. */
 function respilled({ facts, contents }: ReadSheet, { row, column, formula, arrayRef, dynamic, address }: StoredCell, values: GridValues): CellEdit | undefined {
@@ -123,7 +124,8 @@ function respilled({ facts, contents }: ReadSheet, { row, column, formula, array
   return place === (known ? boxText(known.box) : address) ? undefined : { formula: formula!, arrayRef: place, dynamic: true };
 }
 
-function addSpilled(sheet: string, anchor: string, edits: Edits, stored: ReadonlyMap<string, StoredCell>, values: GridValues): void {
+/** Values that an array fills beyond its own cell; of those that are stored already (`stored`) only the ones that differ. */
+function addSpilled(sheet: string, anchor: string, edits: Edits, stored: ReadonlyMap<string, StoredCell> | undefined, values: GridValues): void {
   const { row, column } = parseAddress(anchor)!;
   const box = values.spill(sheet, row, column);
   if (!box) return;
@@ -131,7 +133,7 @@ function addSpilled(sheet: string, anchor: string, edits: Edits, stored: Readonl
     for (let c = box.left; c <= box.right; c++) {
       const address = addressOf(r, c);
       const value = values.at(sheet, r, c) ?? 0;
-      if (address !== anchor && canStand(value) && !sameValue(value, stored.get(address)?.value ?? null)) edits.set(address, { value });
+      if (address !== anchor && isWorkedOut(value) && !(stored && sameValue(value, stored.get(address)?.value ?? null))) edits.set(address, { value });
     }
   }
 }

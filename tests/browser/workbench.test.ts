@@ -1,0 +1,287 @@
+import { existsSync } from 'node:fs';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import os from 'node:os';
+import path from 'node:path';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { sheetCells, sheetNamed } from '../../src/sheet/xlsx/sheet';
+import { openWorkbook } from '../../src/sheet/xlsx/workbook';
+import { launchChromium, openPage } from '../support/chromium';
+import { handMade } from '../support/hand-made-workbook';
+import { type StaticServer, serveFolder } from '../support/static-server';
+import { validateWorkbook } from '../support/validate-xlsx';
+
+/** The workbench as it is served, used as a person uses it. */
+
+jest.setTimeout(60_000);
+
+const root = path.resolve(__dirname, '../..');
+const dist = path.join(root, 'dist/workbench');
+const SAMPLE = 'cable-schedule.xlsx';
+let server: StaticServer;
+let browser: Browser;
+let folder: string;
+let sample: Buffer;
+
+beforeAll(async () => {
+  if (!existsSync(path.join(dist, 'app.js'))) throw new Error('dist/workbench is missing: run `npm run build` first');
+  folder = await mkdtemp(path.join(os.tmpdir(), 'joulewright-workbench-'));
+  sample = await readFile(path.join(dist, 'samples', SAMPLE));
+  server = await serveFolder(dist);
+  browser = await launchChromium();
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+class Desk {
+  constructor(readonly page: Page, readonly troubles: string[]) {}
+
+  status = (): Promise<string> => this.page.locator('#status').innerText();
+
+  async said(words: RegExp): Promise<void> {
+    await this.page.waitForFunction((source) => new RegExp(source, 'i').test(document.getElementById('status')!.textContent ?? ''), words.source);
+  }
+
+  async sheet(name: string): Promise<void> {
+    await this.page.locator('.o-sheet-list .o-sheet-name', { hasText: new RegExp(`^${name}$`) }).click();
+  }
+
+  /** Goes to a cell by the name box, as one types it there. */
+  async go(address: string): Promise<void> {
+    const box = this.page.locator('.o-named-range-selector-container input');
+    await box.click();
+    await box.fill(address);
+    await this.page.keyboard.press('Enter');
+    await this.page.waitForFunction((wanted) => document.querySelector('#pane .jw-cell > :first-child')?.textContent?.startsWith(wanted), address);
+  }
+
+  async type(address: string, content: string): Promise<void> {
+    await this.go(address);
+    await this.page.keyboard.type(content, { delay: 5 });
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** What the pane says the selected cell shows. */
+  async value(address: string): Promise<string> {
+    await this.go(address);
+    return this.page.locator('#pane .jw-value').innerText();
+  }
+
+  async save(): Promise<{ name: string; bytes: Uint8Array }> {
+    const [download] = await Promise.all([this.page.waitForEvent('download'), this.page.locator('#save').click()]);
+    return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile((await download.path())!)) };
+  }
+
+  async openFile(name: string, bytes: Uint8Array): Promise<void> {
+    const place = path.join(folder, name);
+    await writeFile(place, bytes);
+    await this.page.locator('#picker').setInputFiles(place);
+  }
+}
+
+async function desk(options: BrowserContextOptions = {}): Promise<Desk> {
+  const { page, troubles } = await openPage(browser, { viewport: { width: 1440, height: 900 }, ...options });
+  const made = new Desk(page, troubles);
+  await page.goto(`${server.origin}/`);
+  await page.waitForSelector('#grid canvas');
+  await made.said(/formulas/);
+  return made;
+}
+
+const small = handMade({
+  sheets: {
+    S: '<row r="1"><c r="A1"><v>10</v></c><c r="B1"><f>A1*2</f><v>20</v></c><c r="C1"><f>_xldudf_JW_CABLE_K("Cu","XLPE")</f><v>143</v></c></row>'
+      + '<row r="2"><c r="A2"><f>CUBEVALUE("x")</f><v>7</v></c></row>',
+  },
+});
+const cellOf = (bytes: Uint8Array, sheet: string, address: string) => {
+  const workbook = openWorkbook(bytes);
+  return sheetCells(workbook, sheetNamed(workbook, sheet)).find((cell) => cell.address === address);
+};
+
+test('the sample opens with the values that its file stores, and the pane explains them', async () => {
+  const at = await desk();
+  expect(await at.status()).toMatch(/^\d{3,} formulas, all as stored\.$/);
+  expect(await at.page.title()).toContain(SAMPLE);
+  await at.sheet('Cables');
+  expect(await at.value('P9')).toBe(String(Number((cellOf(sample, 'Cables', 'P9')!.value as number).toPrecision(6))));
+  const verdict = cellOf(sample, 'Cables', 'S19')!;
+  expect(await at.value('S19')).toBe(verdict.value);
+  const pane = await at.page.locator('#pane').innerText();
+  expect(pane).toContain('JW.LETTHROUGH_TEST');
+  expect(pane).toContain('IEC 60364-4-43');
+  expect(await at.page.locator('.wb-standing').innerText()).toBe('A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.');
+  expect(at.troubles).toEqual([]);
+});
+
+test('a formula of ours is proposed, explained while it is typed, and worked out', async () => {
+  const at = await desk();
+  await at.sheet('Cables');
+  await at.go('C30');
+  await at.page.keyboard.type('=JW.CABLE_W', { delay: 15 });
+  const proposals = at.page.locator('.o-autocomplete-dropdown');
+  await proposals.waitFor();
+  expect(await proposals.innerText()).toContain('JW.CABLE_WITHSTAND');
+  await at.page.keyboard.type('ITHSTAND(143,', { delay: 15 });
+  const help = at.page.locator('.o-formula-assistant').first();
+  await help.waitFor();
+  const words = await help.innerText();
+  expect(words).toContain('csa_mm2');
+  expect(words).toMatch(/above 0, up to 3000 mm²/);
+  expect(words).toContain('IEC 60364-4-43');
+  await at.page.keyboard.press('Escape');
+  await at.page.keyboard.press('Escape');
+  await at.type('C30', '=JW.CABLE_K("Cu","XLPE")');
+  expect(await at.value('C30')).toBe('143 A√s/mm²');
+  await at.type('C31', '=JW.CABLE_WITHSTAND(143,"185 kg")');
+  expect(await at.value('C31')).toBe('#VALUE!');
+  expect(await at.page.locator('#pane .jw-reason').first().innerText()).toMatch(/kg.*mm²/);
+  expect(at.troubles).toEqual([]);
+});
+
+test('an edited input is worked through, saved into the bytes of the file, and reads back', async () => {
+  const at = await desk();
+  await at.sheet('Cables');
+  const before = await at.value('M9');
+  await at.type('D9', '200');
+  expect(await at.page.locator('#file-state').innerText()).toBe('not saved');
+  const after = await at.value('M9');
+  expect(Number.parseFloat(after)).toBeLessThan(Number.parseFloat(before));
+  await at.type('C30', '=JW.CABLE_K("Cu","XLPE")*2');
+  const { name, bytes } = await at.save();
+  expect(name).toBe(SAMPLE);
+  await at.said(/2 cells edited, \d+ formulas recalculated/);
+  expect(await at.page.locator('#file-state').innerText()).toBe('');
+  expect(validateWorkbook(bytes)).toEqual([]);
+  expect(cellOf(bytes, 'Cables', 'D9')!.value).toBe(200);
+  expect(cellOf(bytes, 'Cables', 'C30')).toMatchObject({ value: 286, formula: '_xldudf_JW_CABLE_K("Cu","XLPE")*2' });
+  expect(Number((cellOf(bytes, 'Cables', 'M9')!.value as number).toPrecision(6))).toBe(Number.parseFloat(after));
+  expect(cellOf(bytes, 'Devices', 'A9')!.value).toEqual(cellOf(sample, 'Devices', 'A9')!.value);
+
+  await at.openFile('again.xlsx', bytes);
+  await at.said(/formulas, all as stored/);
+  expect(await at.page.locator('#file-name').innerText()).toBe('again.xlsx');
+  expect(at.troubles).toEqual([]);
+});
+
+test('saved without an edit the file is the very same bytes', async () => {
+  const at = await desk();
+  const { name, bytes } = await at.save();
+  expect(name).toBe(SAMPLE);
+  expect(Buffer.compare(Buffer.from(bytes), sample)).toBe(0);
+  await at.said(/nothing is changed/);
+});
+
+test('a file that is no workbook gives words, and the open one stays', async () => {
+  const at = await desk();
+  await at.openFile('letter.xlsx', new TextEncoder().encode('Dear Sir or Madam'));
+  await at.said(/letter\.xlsx was not opened\. /);
+  expect(await at.page.locator('#file-name').innerText()).toBe(SAMPLE);
+  await at.sheet('Cables');
+  expect(await at.value('A9')).toBe('C01');
+  expect(at.troubles).toEqual([]);
+});
+
+test('what is not worked out here is told and not shown as a value; it is not saved either', async () => {
+  const at = await desk();
+  await at.openFile('small.xlsx', small);
+  await at.said(/3 formulas, 2 as stored/);
+  await at.page.locator('#notices-title').click();
+  expect(await at.page.locator('#notice-list').innerText()).toMatch(/S!A2 is not worked out here, its stored value stays in the file: .*CUBEVALUE/);
+  await at.type('D1', '=CUBEVALUE(1)');
+  expect(await at.value('D1')).toMatch(/^#/);
+  await at.page.locator('#save').click();
+  await at.said(/Not saved\. S!D1: =CUBEVALUE\(1\)/);
+  await at.type('D1', '=LET(x,A1,x^2)+1');
+  expect(await at.value('D1')).toBe('101');
+  const { bytes } = await at.save();
+  expect(cellOf(bytes, 'S', 'D1')).toMatchObject({ value: 101, formula: '_xlfn.LET(_xlpm.x,A1,_xlpm.x^2)+1' });
+  expect(cellOf(bytes, 'S', 'A2')!.value).toBe(7);
+  expect(at.troubles).toEqual([]);
+});
+
+test('an unsaved change is asked about before another file is opened', async () => {
+  const at = await desk();
+  await at.sheet('Cables');
+  await at.type('C30', '1');
+  const asked: string[] = [];
+  at.page.once('dialog', (dialog) => {
+    asked.push(dialog.message());
+    void dialog.dismiss();
+  });
+  await at.openFile('small.xlsx', small);
+  await at.page.waitForTimeout(200);
+  expect(asked[0]).toMatch(/cable-schedule\.xlsx has changes that are not saved/);
+  expect(await at.page.locator('#file-name').innerText()).toBe(SAMPLE);
+});
+
+test('what Save would lose is not offered, and refused in words where a key asks for it', async () => {
+  const at = await desk();
+  expect(await at.page.locator('.o-topbar-menu').allInnerTexts()).toEqual(['Edit', 'View']);
+  await at.page.locator('.o-topbar-menu', { hasText: 'Edit' }).click();
+  expect(await at.page.locator('.o-menu').innerText()).not.toMatch(/cut|row|column|table/i);
+  await at.page.keyboard.press('Escape');
+  expect(await at.page.locator('.o-add-sheet').isVisible()).toBe(false);
+  await at.sheet('Cables');
+  await at.go('D9');
+  await at.page.keyboard.press('Control+b');
+  await at.said(/Formats stay as they are/);
+  await at.page.keyboard.press('Control+x');
+  await at.said(/Cut and paste would move references/);
+  await at.type('D8', 'reach');
+  await at.said(/heading of the table/);
+  const { bytes } = await at.save();
+  expect(Buffer.compare(Buffer.from(bytes), sample)).toBe(0);
+  expect(at.troubles).toEqual([]);
+});
+
+test('a workbook can be dropped on the page', async () => {
+  const at = await desk();
+  const data = await at.page.evaluateHandle((content) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([new Uint8Array(content)], 'dropped.xlsx'));
+    return transfer;
+  }, [...small]);
+  await at.page.dispatchEvent('body', 'dragenter', { dataTransfer: data });
+  expect(await at.page.locator('#drop').isVisible()).toBe(true);
+  await at.page.dispatchEvent('body', 'drop', { dataTransfer: data });
+  await at.said(/3 formulas/);
+  expect(await at.page.locator('#drop').isVisible()).toBe(false);
+  expect(await at.page.locator('#file-name').innerText()).toBe('dropped.xlsx');
+});
+
+test.each<[string, BrowserContextOptions]>([
+  ['1280 × 800', { viewport: { width: 1280, height: 800 } }],
+  ['1024 × 768', { viewport: { width: 1024, height: 768 } }],
+  ['dark', { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' }],
+  ['narrow', { viewport: { width: 600, height: 800 } }],
+])('the page holds together: %s', async (_, options) => {
+  const at = await desk(options);
+  const { width, height } = options.viewport!;
+  const box = async (selector: string) => (await at.page.locator(selector).boundingBox())!;
+  expect(await at.page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  expect((await box('#grid canvas')).width).toBeGreaterThan(450);
+  const foot = await box('#foot');
+  expect(foot.y + foot.height).toBeLessThanOrEqual(height);
+  const folded = await at.page.locator('#pane').isHidden();
+  await at.page.locator('#fold').click();
+  expect(await at.page.locator('#pane').isHidden()).toBe(!folded);
+  expect(await at.page.locator('#fold').getAttribute('aria-expanded')).toBe(String(folded));
+  expect(at.troubles).toEqual([]);
+});
+
+test('the bar is reached with the keyboard', async () => {
+  const at = await desk();
+  await at.page.locator('#sample').focus();
+  const reached: string[] = [];
+  for (let step = 0; step < 3; step++) {
+    await at.page.keyboard.press('Tab');
+    reached.push(await at.page.evaluate(() => document.activeElement?.id ?? ''));
+  }
+  expect(reached).toEqual(['open', 'save', 'fold']);
+  await at.page.keyboard.press('Enter');
+  expect(await at.page.locator('#pane').isHidden()).toBe(true);
+});
