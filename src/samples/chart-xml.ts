@@ -1,4 +1,4 @@
-/** A scatter chart on log-log axes as the drawing parts of a workbook hold it. */
+/** A scatter chart as the drawing parts of a workbook hold it. */
 export interface Series {
   name: string;
   /** Absolute references, such as `'Curves'!$A$8:$A$20`. */
@@ -14,6 +14,8 @@ export interface Axis {
   title: string;
   min: number;
   max: number;
+  /** Even divisions; logarithmic without it. */
+  linear?: true;
 }
 
 export interface Chart {
@@ -49,10 +51,10 @@ const marker = ({ points, colour }: Series): string =>
     ? `<c:marker><c:symbol val="circle"/><c:size val="7"/><c:spPr><a:solidFill><a:srgbClr val="${colour}"/></a:solidFill></c:spPr></c:marker>`
     : '<c:marker><c:symbol val="none"/></c:marker>';
 
-const axis = (id: number, crosses: number, position: 'b' | 'l', { title, min, max }: Axis): string =>
-  `<c:valAx><c:axId val="${id}"/><c:scaling><c:logBase val="10"/><c:orientation val="minMax"/><c:max val="${max}"/><c:min val="${min}"/></c:scaling>` +
+const axis = (id: number, crosses: number, position: 'b' | 'l', { title, min, max, linear }: Axis): string =>
+  `<c:valAx><c:axId val="${id}"/><c:scaling>${linear ? '' : '<c:logBase val="10"/>'}<c:orientation val="minMax"/><c:max val="${max}"/><c:min val="${min}"/></c:scaling>` +
   `<c:delete val="0"/><c:axPos val="${position}"/><c:majorGridlines>${line(9525, 'B7C0C4')}</c:majorGridlines><c:minorGridlines>${line(6350, 'E6EBED')}</c:minorGridlines>` +
-  `<c:title>${richText(title, 1000, false)}</c:title><c:numFmt formatCode="${max >= 1e6 ? '0E+00' : 'General'}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/>` +
+  `<c:title>${richText(title, 1000, false)}</c:title><c:numFmt formatCode="${linear ? '#,##0.##' : max >= 1e6 ? '0E+00' : 'General'}" sourceLinked="0"/><c:majorTickMark val="out"/><c:minorTickMark val="none"/>` +
   `<c:tickLblPos val="low"/><c:crossAx val="${crosses}"/><c:crosses val="min"/><c:crossBetween val="midCat"/></c:valAx>`;
 
 /** The chart part. `valuesOf` gives the stored numbers behind a reference, which stand in the chart until it is redrawn. */

@@ -1,4 +1,4 @@
-import type { Worksheet } from 'exceljs';
+import type { Style, Worksheet } from 'exceljs';
 import { INPUT, LABEL, PLAIN, REMARK, TITLE, UNIT, WORKED, dress } from './look';
 
 export interface Document {
@@ -17,11 +17,17 @@ export function letters(column: number): string {
   return text;
 }
 
+export const INVENTED = 'Invented data: a sample.';
+const CAUTION = 'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
+
+export type LegendEntry = readonly [string, Partial<Style>];
+const LEGEND: readonly LegendEntry[] = [['typed in', INPUT], ['worked out', WORKED], ['unit', UNIT]];
+
 /** Rows that the title block takes; sheets go on below it. */
 export const FIRST_FREE_ROW = 7;
 
 /** Title, document facts, signatures and the legend of the cell styles. */
-export function titleBlock(sheet: Worksheet, title: string, document: Document, lastColumn: number): void {
+export function titleBlock(sheet: Worksheet, title: string, document: Document, lastColumn: number, { remark = INVENTED, legend = [] }: { remark?: string; legend?: readonly LegendEntry[] } = {}): void {
   sheet.mergeCells(1, 1, 1, Math.max(lastColumn, 4));
   dress(sheet.getCell(1, 1), TITLE).value = title;
   sheet.getRow(1).height = 26;
@@ -39,23 +45,24 @@ export function titleBlock(sheet: Worksheet, title: string, document: Document, 
     sheet.mergeCells(2 + i, 7, 2 + i, 8);
     for (const column of [7, 8]) dress(sheet.getCell(2 + i, column), PLAIN);
   });
-  const legend = [['typed in', INPUT], ['worked out', WORKED], ['unit', UNIT]] as const;
-  legend.forEach(([text, style], i) => {
-    const cell = dress(sheet.getCell(2 + i, 10), style);
+  [...LEGEND, ...legend].forEach(([text, style], i) => {
+    const cell = dress(sheet.getCell(2 + (i % LEGEND.length), 10 + Math.floor(i / LEGEND.length)), style);
     cell.value = text;
     cell.alignment = { horizontal: 'center' };
   });
-  sheet.mergeCells(5, 6, 5, Math.max(lastColumn, 10));
-  dress(sheet.getCell(5, 6), REMARK).value = 'Invented data: a sample. A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
+  sheet.mergeCells(6, 1, 6, Math.max(lastColumn, 10));
+  dress(sheet.getCell(6, 1), REMARK).value = `${remark} ${CAUTION}`;
+  sheet.getCell(6, 1).alignment = { vertical: 'middle', wrapText: false };
 }
 
-/** A3 landscape, one page wide, headings repeated. */
-export function printSetUp(sheet: Worksheet, document: Document, area: { rows: number; columns: number }, titleRows?: [number, number]): void {
+/** A3 landscape, one page wide unless said otherwise, headings repeated. */
+export function printSetUp(sheet: Worksheet, document: Document, area: { rows: number; columns: number; pagesWide?: number }, titleRows?: [number, number]): void {
   sheet.pageSetup = {
-    paperSize: A3 as never, orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0, horizontalCentered: true,
+    paperSize: A3 as never, orientation: 'landscape', fitToPage: true, fitToWidth: area.pagesWide ?? 1, fitToHeight: 0, horizontalCentered: true,
     margins: { left: 0.4, right: 0.4, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
     printArea: `A1:${letters(area.columns)}${area.rows}`,
     ...(titleRows ? { printTitlesRow: `${titleRows[0]}:${titleRows[1]}` } : {}),
+    ...(area.pagesWide === undefined ? {} : { printTitlesColumn: 'A:A' }),
   };
   sheet.headerFooter.oddHeader = `&L&"Calibri,Bold"${document.works}&R${document.number} rev ${document.revision}`;
   sheet.headerFooter.oddFooter = '&L&F / &A&CPage &P of &N&RPrinted &D &T';

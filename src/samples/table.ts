@@ -1,4 +1,4 @@
-import type { Worksheet } from 'exceljs';
+import type { Style, Worksheet } from 'exceljs';
 import { fileFormula } from './formula-text';
 import { letters } from './frame';
 import { CARRIED, FAILED, HEADING, INPUT, IN_ERROR, NOT_SHOWN, REMARK, UNIT, WORDS, WORKED, dress } from './look';
@@ -31,6 +31,8 @@ export interface TableSource {
   columns: readonly Column[];
   /** Typed cells, in the order of the typed columns. */
   rows: readonly (readonly (string | number)[])[];
+  /** Look of the typed cells of a row (from 0), where it is not the usual one. */
+  inputLook?: (row: number) => Partial<Style>;
 }
 
 /** Formulas of the worked columns by table, in file form: what the pass over the parts writes into the table definitions. */
@@ -47,7 +49,8 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
 
   const cells = rows.map((row) => {
     const typed = [...row];
-    return columns.map((column) => (column.formula === undefined ? typed.shift()! : { formula: formulas.get(column.name)! }));
+    // Nothing typed: an empty cell, not an empty text.
+    return columns.map((column) => (column.formula === undefined ? blankIfEmpty(typed.shift()) : { formula: formulas.get(column.name)! }));
   });
   sheet.addTable({
     name, ref: `${letters(first)}${heading}`, headerRow: true, totalsRow: false,
@@ -56,14 +59,16 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
     rows: cells,
   });
   sheet.getRow(heading).height = 32;
-  columns.forEach((column, i) => dressColumn(sheet, column, { at: first + i, heading, last }));
+  columns.forEach((column, i) => dressColumn(sheet, column, { at: first + i, heading, last }, source.inputLook ?? (() => INPUT)));
   return last;
 }
+
+const blankIfEmpty = (typed: string | number | undefined): string | number | null => (typed === undefined || typed === '' ? null : typed);
 
 /** Room for two lines of running text. */
 const TWO_LINES = 26;
 
-function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { at: number; heading: number; last: number }): void {
+function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { at: number; heading: number; last: number }, inputLook: (row: number) => Partial<Style>): void {
   const letter = letters(at);
   const range = `${letter}${heading + 1}:${letter}${last}`;
   dress(sheet.getCell(heading - 1, at), UNIT).value = column.unit ?? null;
@@ -72,7 +77,7 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
   // exceljs drops a width of exactly 9
   sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, sheet.getColumn(at).width ?? 0);
   for (let row = heading + 1; row <= last; row += 1) {
-    const style = column.carried ? CARRIED : column.words ? WORDS : column.formula === undefined ? INPUT : WORKED;
+    const style = column.carried ? CARRIED : column.words ? WORDS : column.formula === undefined ? inputLook(row - heading - 1) : WORKED;
     const cell = dress(sheet.getCell(row, at), style, column.format);
     // Words stand clear of the figures to their left; verdicts stand out.
     if (!column.words && !column.carried) cell.alignment = column.verdict ? { ...style.alignment, horizontal: 'center' } : column.format === undefined && column.unit === undefined ? { ...style.alignment, horizontal: 'left', indent: 1 } : { ...style.alignment, horizontal: 'right' };
@@ -101,8 +106,8 @@ function validate(sheet: Worksheet, { name, unit, list, between }: Column, range
 }
 
 /** Says above the carried columns what they are. */
-export function carriedHeading(sheet: Worksheet, row: number, column: number): void {
+export function carriedHeading(sheet: Worksheet, row: number, column: number, text = 'Impedances as complex text, carried with all digits; not printed:'): void {
   const cell = dress(sheet.getCell(row, column), REMARK);
-  cell.value = 'Impedances as complex text, carried with all digits; not printed:';
+  cell.value = text;
   cell.alignment = { wrapText: false };
 }

@@ -1,105 +1,182 @@
 import type { Workbook, Worksheet } from 'exceljs';
 import type { Chart } from '../chart-xml';
 import { fileFormula } from '../formula-text';
-import { FIRST_FREE_ROW, letters, printSetUp, titleBlock } from '../frame';
-import { HEADING, INPUT, UNIT, WORKED, dress } from '../look';
-import { DOCUMENT } from './data';
+import { FIRST_FREE_ROW, type Document, letters, printSetUp, titleBlock } from '../frame';
+import { HEADING, INPUT, REMARK, UNIT, WORKED, dress } from '../look';
+import { type PointKind, LINK_TOLERANCE, pointsName } from './formulas';
 
-const TIMES = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5] as const;
-const CURRENTS = [1, 2, 3, 5, 7, 10, 15, 20, 30, 40, 50] as const;
-/** Cables drawn as withstand lines, and the breaker and cable of the joule chart. */
-const DRAWN = ['C09', 'C11', 'C05'] as const;
-const LEVELS_OF = 'C11';
-const BREAKERS = ['Q2', 'Q3'] as const;
+/** The story of the charts: one cable, its breaker, and the link upstream; and what links and breakers let through. */
+const CABLE = 'C11';
+const BREAKER = 'Q3';
+const LINK = 250;
+const UPSTREAM = 'F4';
+const LIMITING = [63, 160, 400] as const;
 
-const HEAD = FIRST_FREE_ROW + 1;
+const COLOURS = { link: 'B5792F', breaker: '34495A', cable: '5C8A4A', greatest: 'A04848', least: '8A5C8A', other: '4E7A8C' } as const;
+
+const UNITS = FIRST_FREE_ROW + 1;
+const HEAD = UNITS + 1;
 const FIRST = HEAD + 1;
-const TIMES_END = FIRST + TIMES.length - 1;
-const CURRENTS_END = FIRST + CURRENTS.length - 1;
-/** Columns of the blocks, from 1: withstand (time, three cables); levels (current, time); joule (current, two breakers, cable); link. */
-const AT = { time: 1, withstand: 2, levelX: 6, levelY: 8, current: 10, joule: 11, cable: 13, linkX: 15, linkY: 16 } as const;
-const LAST_COLUMN = 16;
-const CHART_TOP = CURRENTS_END + 1;
 
-const of = (table: string, key: string, cell: string, column: string): string => `XLOOKUP(${cell},${table}[${key}],${table}[${column}])`;
+const named = (table: string, key: string, value: string, column: string): string => `XLOOKUP("${value}",${table}[${key}],${table}[${column}])`;
+const ofBreaker = (column: string): string => named('Devices', 'device', BREAKER, column);
+const ofCable = (column: string): string => named('Cables', 'cable', CABLE, column);
 
-/** Chart data, all worked out from the schedule. */
-export function addCurves(workbook: Workbook): Worksheet {
+/** A pair of columns or more: heading, unit, format and the formula or figure of each row. */
+interface Block {
+  at: number;
+  columns: readonly { head: string; unit: string; format: string }[];
+  rows: readonly (readonly (string | number)[])[];
+}
+
+/** The cell of the same row in another column of the block. */
+const here = (column: number, row: number): string => `$${letters(column)}${row}`;
+
+const trip = (current: string, edge: 'slow' | 'fast'): string => `JW.TRIP_TIME(${current},${['Ir', 'tr', 'Isd', 'tsd', 'Ii', 'ii s'].map(ofBreaker).join(',')},"${edge}")`;
+
+/** Corners and way points of one edge of the breaker: currents as formulas of its settings, just before and at the step of the short-time stage. */
+function edge(at: number, which: 'slow' | 'fast'): Block {
+  const [start, share] = which === 'slow' ? [1.3, 1.2] : [1.06, 0.8];
+  const [ir, isd] = [ofBreaker('Ir'), ofBreaker('Isd')];
+  const currents = [`${start}*${ir}`, `2*${ir}`, `3*${ir}`, `${share}*${isd}*0.99999`, `${share}*${isd}`, `2*${isd}`, `1000*${ofBreaker('Ik3 max')}`];
+  return {
+    at,
+    columns: [{ head: `${BREAKER} ${which}`, unit: 'A', format: '#,##0' }, { head: 'time', unit: 's', format: '0.000' }],
+    rows: currents.map((current, i) => [current, trip(here(at, FIRST + i), which)]),
+  };
+}
+
+const points = (kind: PointKind, rated: number): string => pointsName(kind, rated);
+const linkTime = (current: string, which: 'slow' | 'fast'): string => `JW.CURVE_TIME(${points('time', LINK)},${current},${LINK_TOLERANCE},"${which}")`;
+
+const LINK_CURRENTS = [680, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000, 5000, 6300, 8000, 11000];
+const WITHSTAND_TIMES = [0.01, 0.05, 0.1, 0.2, 0.5, 1, 2, 5];
+const KILOAMPS = [5, 7, 10, 14, 20, 30, 40, 53];
+const SMALL_KILOAMPS = [1, 2, 3, 5, 7, 10, 15, 20, 30, 40, 53];
+
+const LINKS_AT = 1;
+const SLOW_AT = 5;
+const FAST_AT = 7;
+const STANDS_AT = 10;
+const LEVELS_AT = 13;
+const CUT_AT = 17;
+const JOULE_AT = 22;
+const LAST_COLUMN = 26;
+
+const BLOCKS: readonly Block[] = [
+  {
+    at: LINKS_AT,
+    columns: [{ head: UPSTREAM, unit: 'A', format: '#,##0' }, { head: 'slow', unit: 's', format: '0.0000' }, { head: 'fast', unit: 's', format: '0.0000' }],
+    rows: LINK_CURRENTS.map((current, i) => [current, linkTime(here(LINKS_AT, FIRST + i), 'slow'), linkTime(here(LINKS_AT, FIRST + i), 'fast')]),
+  },
+  edge(SLOW_AT, 'slow'),
+  edge(FAST_AT, 'fast'),
+  {
+    at: STANDS_AT,
+    columns: [{ head: `${CABLE} stands`, unit: 'A', format: '#,##0' }, { head: 'for', unit: 's', format: '0.00' }],
+    rows: WITHSTAND_TIMES.map((time, i) => [`1000*JW.CABLE_WITHSTAND_CURRENT(${ofCable('k')},${ofCable('size')},${here(STANDS_AT + 1, FIRST + i)})`, time]),
+  },
+  {
+    at: LEVELS_AT,
+    columns: [{ head: 'Ik3 max', unit: 'A', format: '#,##0' }, { head: 'Ik1 min', unit: 'A', format: '#,##0' }, { head: 'drawn', unit: 's', format: '0.000' }],
+    rows: [0.005, 1000].map((time) => [`1000*${ofCable('Ik3 max')}`, `1000*${ofCable('Ik1 min')}`, time]),
+  },
+  {
+    at: CUT_AT,
+    columns: [
+      { head: 'current', unit: 'kA', format: '0' }, { head: 'unlimited', unit: 'kA peak', format: '0.0' },
+      ...LIMITING.slice(1).map((rated) => ({ head: `${rated} A`, unit: 'kA peak', format: '0.0' })),
+    ],
+    rows: KILOAMPS.map((current, i) => [
+      current, `JW.FAULT_PEAK(${here(CUT_AT, FIRST + i)},${named('Boards', 'board', 'MSB', 'R/X')})`,
+      ...LIMITING.slice(1).map((rated) => (rated === 400 && current < 14 ? '' : `JW.CUTOFF_POINTS(${points('cutoff', rated)},${here(CUT_AT, FIRST + i)},500,Un_V)`)),
+    ]),
+  },
+  {
+    at: JOULE_AT,
+    columns: [
+      { head: 'current', unit: 'kA', format: '0' }, { head: BREAKER, unit: 'A²s', format: '0.00E+00' }, { head: `k²S² ${CABLE}`, unit: 'A²s', format: '0.00E+00' },
+      { head: '160 A', unit: 'A²s', format: '0.00E+00' }, { head: '63 A', unit: 'A²s', format: '0.00E+00' },
+    ],
+    rows: SMALL_KILOAMPS.map((current, i) => [
+      current, `JW.LETTHROUGH_PROSPECTIVE(${here(JOULE_AT, FIRST + i)},${ofBreaker('clears in')},${named('Boards', 'board', 'GLAZE', 'R/X')})`, ofCable('k²S²'),
+      current < 5 ? '' : `JW.LETTHROUGH_POINTS(${points('joule', 160)},${here(JOULE_AT, FIRST + i)},500,Un_V)`,
+      current < 2 ? '' : `JW.LETTHROUGH_POINTS(${points('joule', 63)},${here(JOULE_AT, FIRST + i)},500,Un_V)`,
+    ]),
+  },
+];
+
+const LAST_ROW = FIRST + Math.max(...BLOCKS.map(({ rows }) => rows.length)) - 1;
+const CHART_TOP = LAST_ROW + 1;
+
+/** Figures of the charts, plain cells all worked out from the schedule. */
+export function addCurves(workbook: Workbook, document: Document): Worksheet {
   const sheet = workbook.addWorksheet('Curves', { properties: { tabColor: { argb: 'FFA04848' } } });
-  titleBlock(sheet, 'CURVES: how long cables stand a fault; joule integrals', DOCUMENT, LAST_COLUMN);
-  const head = (column: number, text: string, unit: string, style = HEADING): void => {
-    dress(sheet.getCell(HEAD, column), style).value = text;
-    dress(sheet.getCell(HEAD - 1, column), UNIT).value = unit;
-    sheet.getColumn(column).width = 12.7;
+  titleBlock(sheet, `CURVES: cable ${CABLE} behind breaker ${BREAKER} and link ${UPSTREAM}; cut-off; joule integrals`, document, LAST_COLUMN);
+  const caption = (column: number, text: string): void => {
+    dress(sheet.getCell(FIRST_FREE_ROW, column), REMARK).value = text;
+    sheet.getCell(FIRST_FREE_ROW, column).alignment = { wrapText: false };
   };
-  const work = (row: number, column: number, typed: string, format: string): void => {
-    dress(sheet.getCell(row, column), WORKED, format).value = { formula: fileFormula(typed, '') };
-  };
-  const type = (row: number, column: number, value: number, format: string): void => void (dress(sheet.getCell(row, column), INPUT, format).value = value);
-
-  head(AT.time, 'time', 's');
-  DRAWN.forEach((cable, i) => head(AT.withstand + i, cable, 'A', INPUT));
-  TIMES.forEach((time, i) => {
-    type(FIRST + i, AT.time, time, '0.00');
-    DRAWN.forEach((_, j) => {
-      const key = `${letters(AT.withstand + j)}$${HEAD}`;
-      work(FIRST + i, AT.withstand + j, `1000*JW.CABLE_WITHSTAND_CURRENT(${of('Cables', 'cable', key, 'k')},${of('Cables', 'cable', key, 'size')},$A${FIRST + i})`, '#,##0');
+  caption(LINKS_AT, `Time against current: link ${UPSTREAM} and breaker ${BREAKER} at both edges, what cable ${CABLE} stands, fault levels`);
+  caption(CUT_AT, 'Peak let through');
+  caption(JOULE_AT, 'Joule integral let through');
+  for (const { at, columns, rows } of BLOCKS) {
+    columns.forEach(({ head, unit }, i) => {
+      dress(sheet.getCell(UNITS, at + i), UNIT).value = unit;
+      dress(sheet.getCell(HEAD, at + i), HEADING).value = head;
     });
-  });
-
-  head(AT.levelX, LEVELS_OF, 'A', INPUT);
-  head(AT.levelX + 1, 'Ik1 min', 'A');
-  head(AT.levelY, 'level', 's');
-  [0.01, 5].forEach((time, i) => {
-    work(FIRST + i, AT.levelX, `1000*${of('Cables', 'cable', `$F$${HEAD}`, 'Ik3 max')}`, '#,##0');
-    work(FIRST + i, AT.levelX + 1, `1000*${of('Cables', 'cable', `$F$${HEAD}`, 'Ik1 min')}`, '#,##0');
-    type(FIRST + i, AT.levelY, time, '0.00');
-  });
-
-  head(AT.current, 'current', 'kA');
-  BREAKERS.forEach((device, i) => head(AT.joule + i, device, 'A²s', INPUT));
-  head(AT.cable, LEVELS_OF, 'A²s', INPUT);
-  CURRENTS.forEach((current, i) => {
-    type(FIRST + i, AT.current, current, '0');
-    BREAKERS.forEach((_, j) => work(FIRST + i, AT.joule + j, `JW.LETTHROUGH_PROSPECTIVE($J${FIRST + i},${of('Devices', 'device', `${letters(AT.joule + j)}$${HEAD}`, 'clearing')},${of('Devices', 'device', `${letters(AT.joule + j)}$${HEAD}`, 'R/X')})`, '0.00E+00'));
-    work(FIRST + i, AT.cable, of('Cables', 'cable', `$M$${HEAD}`, 'k²S²'), '0.00E+00');
-  });
-
-  head(AT.linkX, 'links', 'kA');
-  head(AT.linkY, 'total', 'A²s');
-  ['F8', 'F6', 'F5', 'F1'].forEach((device, i) => {
-    work(FIRST + i, AT.linkX, of('Devices', 'device', `"${device}"`, 'read at'), '0.0');
-    work(FIRST + i, AT.linkY, of('Devices', 'device', `"${device}"`, 'total'), '0.00E+00');
-  });
-  printSetUp(sheet, DOCUMENT, { rows: CHART_TOP + 30, columns: LAST_COLUMN });
+    rows.forEach((row, n) => row.forEach((entry, i) => {
+      if (entry === '') return;
+      const cell = dress(sheet.getCell(FIRST + n, at + i), typeof entry === 'number' ? INPUT : WORKED, columns[i]!.format);
+      cell.value = typeof entry === 'number' ? entry : { formula: fileFormula(entry, '') };
+    }));
+  }
+  for (let column = 1; column <= LAST_COLUMN; column += 1) sheet.getColumn(column).width = [4, 9, 12, 16, 21].includes(column) ? 2.7 : 10.7;
+  printSetUp(sheet, document, { rows: CHART_TOP + 32, columns: LAST_COLUMN });
   return sheet;
 }
 
-const column = (at: number, from: number, to: number): string => `'Curves'!$${letters(at)}$${from}:$${letters(at)}$${to}`;
-const COLOURS = ['34495A', 'B5792F', '5C8A4A'] as const;
+const cells = (column: number, rows: number): string => `'Curves'!$${letters(column)}$${FIRST}:$${letters(column)}$${FIRST + rows - 1}`;
+const rowsAt = (at: number): number => BLOCKS.find((block) => block.at === at)!.rows.length;
+const series = (name: string, at: number, x: number, y: number, colour: string, dashed?: true) =>
+  ({ name, x: cells(at + x, rowsAt(at)), y: cells(at + y, rowsAt(at)), colour, ...(dashed ? { dashed } : {}) });
 
-/** Time against current with withstand lines and fault levels; joule integral against current with k²S². */
 export const curveCharts: readonly Chart[] = [
   {
-    title: `How long cables stand a fault; levels of ${LEVELS_OF}`,
-    at: { column: 0, row: CHART_TOP, toColumn: 8, toRow: CHART_TOP + 28 },
+    title: `Time against current: ${UPSTREAM}, ${BREAKER}, cable ${CABLE}`,
+    at: { column: 0, row: CHART_TOP, toColumn: 15, toRow: CHART_TOP + 31 },
     x: { title: 'Current, A', min: 100, max: 100000 },
-    y: { title: 'Time, s', min: 0.01, max: 10 },
+    y: { title: 'Time, s', min: 0.001, max: 1000 },
     series: [
-      ...DRAWN.map((cable, i) => ({ name: `${cable} stands`, x: column(AT.withstand + i, FIRST, TIMES_END), y: column(AT.time, FIRST, TIMES_END), colour: COLOURS[i]! })),
-      { name: 'Ik3 max', x: column(AT.levelX, FIRST, FIRST + 1), y: column(AT.levelY, FIRST, FIRST + 1), colour: 'A04848', dashed: true },
-      { name: 'Ik1 min', x: column(AT.levelX + 1, FIRST, FIRST + 1), y: column(AT.levelY, FIRST, FIRST + 1), colour: '8A5C8A', dashed: true },
+      series(`${UPSTREAM} slow`, LINKS_AT, 0, 1, COLOURS.link),
+      series(`${UPSTREAM} fast`, LINKS_AT, 0, 2, COLOURS.link, true),
+      series(`${BREAKER} slow`, SLOW_AT, 0, 1, COLOURS.breaker),
+      series(`${BREAKER} fast`, FAST_AT, 0, 1, COLOURS.breaker, true),
+      series(`${CABLE} stands`, STANDS_AT, 0, 1, COLOURS.cable),
+      series('Ik3 max', LEVELS_AT, 0, 2, COLOURS.greatest, true),
+      series('Ik1 min', LEVELS_AT, 1, 2, COLOURS.least, true),
     ],
   },
   {
-    title: 'Joule integral let through, against k²S² of one cable',
-    at: { column: 9, row: CHART_TOP, toColumn: LAST_COLUMN, toRow: CHART_TOP + 28 },
+    title: 'Cut-off',
+    at: { column: 16, row: CHART_TOP, toColumn: 20, toRow: CHART_TOP + 31 },
+    x: { title: 'Prospective current, kA', min: 1, max: 100 },
+    y: { title: 'Peak, kA', min: 1, max: 1000 },
+    series: [
+      series('unlimited', CUT_AT, 0, 1, COLOURS.greatest, true),
+      ...LIMITING.slice(1).map((rated, i) => series(`${rated} A gG`, CUT_AT, 0, 2 + i, i === 0 ? COLOURS.other : COLOURS.link)),
+    ],
+  },
+  {
+    title: `Joule integral against k²S² of ${CABLE}`,
+    at: { column: 21, row: CHART_TOP, toColumn: LAST_COLUMN, toRow: CHART_TOP + 31 },
     x: { title: 'Prospective current, kA', min: 1, max: 100 },
     y: { title: 'Joule integral, A²s', min: 10000, max: 1000000000 },
     series: [
-      ...BREAKERS.map((device, i) => ({ name: `${device}, does not limit`, x: column(AT.current, FIRST, CURRENTS_END), y: column(AT.joule + i, FIRST, CURRENTS_END), colour: COLOURS[i]! })),
-      { name: `k²S² of ${LEVELS_OF}`, x: column(AT.current, FIRST, CURRENTS_END), y: column(AT.cable, FIRST, CURRENTS_END), colour: 'A04848', dashed: true },
-      { name: 'links, total', x: column(AT.linkX, FIRST, FIRST + 3), y: column(AT.linkY, FIRST, FIRST + 3), colour: '5C8A4A', points: true },
+      series(`breaker ${BREAKER}`, JOULE_AT, 0, 1, COLOURS.breaker),
+      series(`k²S² of ${CABLE}`, JOULE_AT, 0, 2, COLOURS.greatest, true),
+      series('160 A gG', JOULE_AT, 0, 3, COLOURS.other),
+      series('63 A gG', JOULE_AT, 0, 4, COLOURS.link),
     ],
   },
 ];

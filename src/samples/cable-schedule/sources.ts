@@ -1,20 +1,6 @@
 import type { Workbook, Worksheet } from 'exceljs';
-import { fileFormula } from '../formula-text';
-import { FIRST_FREE_ROW, printSetUp, titleBlock } from '../frame';
-import { HEADING, INPUT, PLAIN, REMARK, UNIT, WORKED, dress } from '../look';
-import { DOCUMENT } from './data';
-
-interface Line {
-  label: string;
-  value: number | string;
-  unit?: string;
-  /** Defined name of the value's cell. */
-  name?: string;
-  format?: string;
-  remark?: string;
-  /** Lines of text that the value takes; two unless said otherwise. */
-  lines?: number;
-}
+import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
+import { LINE_COLUMNS, type Line, addLines, setLineWidths } from '../lines';
 
 const CONSTANTS: readonly Line[] = [
   { label: 'Nominal voltage between lines', value: 415, unit: 'V', name: 'Un_V' },
@@ -43,44 +29,24 @@ const WORKED_OUT: readonly Line[] = [
   { label: 'Source, least: one transformer in', value: 'JW.IMP_SERIES(Zgrid_min,Ztr_min)', unit: 'mΩ', name: 'Zs_min' },
   { label: 'Motors', value: 'JW.IMP_MOTOR(Motors_kW,Motors_pf,Motors_eff,Un_V)', unit: 'mΩ', name: 'Zmotors' },
   { label: 'Ik3 at the transformers’ terminals, greatest', value: 'JW.FAULT_3PH_MAX(Zs_max,Un_V,c_max)', unit: 'kA', name: 'Ik3_source_kA', format: '0.00' },
+  { label: 'The same from the plates alone', value: '2*JW.FAULT_FROM_RATING(TR_kVA,TR_uk_pct,Un_V)', unit: 'kA', format: '0.00', remark: 'Rough second way: leaves out grid, c and correction factor' },
   { label: 'Ik3 that the motors add', value: 'JW.FAULT_3PH_MAX(Zmotors,Un_V,c_max)', unit: 'kA', name: 'Ik3_motors_kA', format: '0.00' },
   { label: 'Peak there, network and motors', value: 'JW.FAULT_PEAK(Ik3_source_kA,JW.IMP_PART(Zs_max,"R/X"),"plain",Ik3_motors_kA)', unit: 'kA peak', format: '0.0' },
+  { label: 'Longest disconnection time of these circuits', value: 'JW.DISCONNECT_LIMIT("TN","distribution",U0_V)', unit: 's', name: 't_limit_s', remark: 'All feed boards or fixed loads above 32 A' },
   { label: 'How the source was worked', value: 'JW.SHOW_WORKING("FAULT_3PH_MAX",Zs_max,Un_V,c_max)', format: '@' },
   { label: 'Clause', value: 'JW.CLAUSE("FAULT_3PH_MAX")', format: '@' },
   { label: 'Calculated with', value: 'JW.CORE_VERSION()', format: '@', lines: 9 },
 ];
 
 /** Job constants, supply, transformers, motors; and the source impedances worked from them, under names. */
-export function addSources(workbook: Workbook): Worksheet {
+export function addSources(workbook: Workbook, document: Document): Worksheet {
   const sheet = workbook.addWorksheet('Sources', { properties: { tabColor: { argb: 'FF34495A' } } });
-  [44, 36, 9, 18, 4, 12, 14, 14, 4, 14].forEach((width, i) => void (sheet.getColumn(i + 1).width = width + 0.7));
-  titleBlock(sheet, 'SOURCES: supply, transformers, motors', DOCUMENT, 10);
+  setLineWidths(sheet);
+  titleBlock(sheet, 'SOURCES: supply, transformers, motors', document, LINE_COLUMNS);
   let row = FIRST_FREE_ROW;
   for (const [title, lines, worked] of [['Job constants', CONSTANTS, false], ['Supply as declared', SUPPLY, false], ['Worked out', WORKED_OUT, true]] as const) {
-    row = addBlock(workbook, sheet, row, title, lines, worked) + 1;
+    row = addLines(workbook, sheet, row, title, lines, worked) + 1;
   }
-  printSetUp(sheet, DOCUMENT, { rows: row, columns: 10 });
+  printSetUp(sheet, document, { rows: row, columns: LINE_COLUMNS });
   return sheet;
-}
-
-function addBlock(workbook: Workbook, sheet: Worksheet, top: number, title: string, lines: readonly Line[], worked: boolean): number {
-  [title, 'value', 'unit', 'name', 'remark'].forEach((text, i) => {
-    const cell = dress(sheet.getCell(top, i < 4 ? i + 1 : 6), HEADING);
-    cell.value = text;
-    if (i === 0) cell.alignment = { horizontal: 'left' };
-  });
-  lines.forEach((line, i) => {
-    const row = top + 1 + i;
-    dress(sheet.getCell(row, 1), PLAIN).value = line.label;
-    const cell = dress(sheet.getCell(row, 2), worked ? WORKED : INPUT, line.format);
-    cell.alignment = { horizontal: line.format === '@' ? 'left' : 'right', wrapText: line.format === '@', vertical: 'top' };
-    cell.value = worked ? { formula: fileFormula(String(line.value), '') } : line.value;
-    if (line.format === '@') sheet.getRow(row).height = 14 * (line.lines ?? 2);
-    dress(sheet.getCell(row, 3), UNIT).value = line.unit ?? null;
-    dress(sheet.getCell(row, 4), UNIT).value = line.name ?? null;
-    if (line.remark !== undefined) dress(sheet.getCell(row, 6), REMARK).value = line.remark;
-    if (line.remark !== undefined) sheet.getCell(row, 6).alignment = { wrapText: false };
-    if (line.name !== undefined) workbook.definedNames.add(`'Sources'!$B$${row}`, line.name);
-  });
-  return top + lines.length + 1;
 }
