@@ -44,7 +44,7 @@ export class StoredValues {
     if (this.calls(cell, VOLATILE)) {
       this.unchecked.found.push({ cell, class: 'C', reason: 'not checked: its value changes at every recalculation' });
     } else if (reason !== undefined) {
-      if (this.readsOtherBook(cell)) this.external.found.push({ cell, reason: 'not checked: it reads another workbook, whose values cannot be seen here' });
+      if (readsOtherBook(this.subject, cell)) this.external.found.push({ cell, reason: 'not checked: it reads another workbook, whose values cannot be seen here' });
       else this.unchecked.found.push({ cell, reason: `not checked: ${reason}` });
     } else if (cell.stored === null && computed !== '') {
       this.unchecked.found.push({ cell, computed, reason: 'not checked: the file holds no value of it, the program that wrote it did not compute' });
@@ -79,9 +79,10 @@ export class StoredValues {
     if (!/NOW|TODAY|RAND/i.test(cell.formula)) return false;
     return [...expressions(this.subject.templates.of(cell)?.tree)].some((node) => names.has(calledName(node)));
   }
+}
 
-  private readsOtherBook(cell: FormulaCell): boolean {
-    if (!cell.formula.includes('[')) return false;
-    return [...expressions(this.subject.templates.of(cell)?.tree)].some((node) => node.type === 'ReferenceIdentifier' && node.kind !== 'table' && EXTERNAL.test(node.value));
-  }
+/** Whether a formula names cells of another workbook. */
+export function readsOtherBook(subject: Subject, cell: FormulaCell): boolean {
+  if (!cell.formula.includes('[')) return false;
+  return [...expressions(subject.templates.of(cell)?.tree)].some((node) => node.type === 'ReferenceIdentifier' && node.kind !== 'table' && EXTERNAL.test(node.value));
 }

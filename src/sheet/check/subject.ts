@@ -3,6 +3,7 @@ import type { Catalogue } from '../../functions/kernel/catalogue';
 import type { Entry } from '../../functions/kernel/declaration';
 import type { Book } from '../book';
 import type { BookCell, BookSheet } from '../calculate/cells';
+import { type Deviation, deviations } from './blocks';
 import { type Column, Columns, isUnitText } from './columns';
 import { type Place, Places, isOneCell } from './places';
 import { type CallNode, Templates, calledName, expressions } from './templates';
@@ -13,6 +14,7 @@ export class Subject {
   readonly places: Places;
   private readonly columnsOf = new Map<BookSheet, Columns>();
   private readonly callsOf = new Map<string, readonly CallNode[]>();
+  private deviating: readonly Deviation[] | undefined;
   private readonly ownEntries = new Map<CallNode, Entry | undefined>();
 
   constructor(readonly book: Book, readonly catalogue: Catalogue) {
@@ -23,6 +25,10 @@ export class Subject {
 
   get facts() {
     return this.book.workbook.facts;
+  }
+
+  get deviations(): readonly Deviation[] {
+    return (this.deviating ??= deviations(this));
   }
 
   columns(sheet: BookSheet): readonly Column[] {
@@ -73,12 +79,18 @@ export class Subject {
     return beside?.formula === null && typeof beside.stored === 'string' && isUnitText(beside.stored.trim()) ? beside.stored.trim() : '';
   }
 
-  /** Text cells of a cell's row: of its table where it stands in one, else of the sheet. */
-  *rowTexts(cell: BookCell): Generator<string> {
-    const table = this.columnOf(cell)?.table;
-    const [left, right] = table ? [table.box.left, table.box.right] : [0, cell.sheet.lastColumn];
-    const texts: string[] = [];
-    cell.sheet.each(cell.row, left, cell.row, right, ({ stored }) => { if (typeof stored === 'string') texts.push(stored); });
-    yield* texts;
+  /** Cells of one record: the row of a table, or cells side by side without a gap. */
+  record(of: BookCell): BookCell[] {
+    const { sheet, row, column } = of;
+    const table = this.columnOf(of)?.table;
+    const cells: BookCell[] = [];
+    if (table) {
+      sheet.each(row, table.box.left, row, table.box.right, (cell) => { cells.push(cell); });
+      return cells;
+    }
+    let left = column;
+    while (left > 0 && sheet.at(row, left - 1)) left--;
+    for (let cell = sheet.at(row, left); cell; cell = sheet.at(row, cell.column + 1)) cells.push(cell);
+    return cells;
   }
 }

@@ -1,0 +1,69 @@
+import { type Unit, unitOf } from '../../../core/units';
+import { clauseOf } from '../../../functions/kernel/explain';
+import type { BookCell } from '../../calculate/cells';
+import { sampleCell } from '../arguments';
+import type { Found, Rule } from '../rule';
+import type { Subject } from '../subject';
+
+/** A column whose unit is not the one that a function reads from it, or writes into it. */
+export const unit: Rule = {
+  kind: 'unit', class: 'A',
+  looksFor: 'A unit over a column, or beside a value, that is not the one which the function reading it takes, or which it gives.',
+  *look(subject) {
+    /** Cells of one formula in one column read columns with the same units. */
+    const known = new Map<string, Omit<Found, 'cell'> | undefined>();
+    for (const cell of subject.book.formulaCells) {
+      if (subject.ownCalls(cell).length === 0) continue;
+      const column = subject.columnOf(cell);
+      const key = `${cell.sheet.name}\n${column?.column ?? ''}\n${column?.top ?? ''}\n${subject.templates.of(cell)!.key}`;
+      // Where units stand beside values each row has its own.
+      const shared = column !== undefined && column.unit !== '';
+      const found = shared && known.has(key) ? known.get(key) : judge(subject, cell);
+      known.set(key, found);
+      if (found) yield { ...found, cell };
+    }
+  },
+};
+
+function judge(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefined {
+  for (const call of subject.ownCalls(cell)) {
+    const entry = subject.entryOf(call)!;
+    const clause = clauseOf(entry.declaration);
+    for (const [place, [name, kind]] of entry.member.order.entries()) {
+      const source = kind.unit && kind.shape === 'cell' ? sampleCell(subject, call.arguments[place], cell) : undefined;
+      if (!source || !kind.unit) continue;
+      const written = subject.unitOf(source);
+      if (hasOwnUnit(source) || !contradicts(written, kind.unit, source)) continue;
+      return { clause, reason: `${name} of ${entry.member.name} takes ${worded(kind.unit)}, ${source.sheet.name}!${source.address} says ${written}` };
+    }
+  }
+  return resultOf(subject, cell);
+}
+
+/** The unit of a result over whose column another one stands. */
+function resultOf(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefined {
+  const tree = subject.templates.of(cell)!.tree;
+  const entry = tree && subject.entryOf(tree);
+  if (!entry) return undefined;
+  const { result, name } = entry.member;
+  const given = result === 'impedance' ? 'mΩ' : result === 'ratio' ? '1' : unitOf(result.replace(/ peak$/, ''));
+  const written = subject.unitOf(cell);
+  if (!given || !contradicts(written, given, cell)) return undefined;
+  return { clause: clauseOf(entry.declaration), reason: `${name} gives ${worded(given)}, its column says ${written}` };
+}
+
+/** Units that are one and the same figure. */
+const EQUAL: readonly (readonly Unit[])[] = [['mΩ/m', 'Ω/km']];
+
+const worded = (of: Unit): string => (of === '1' ? 'a pure ratio' : of);
+
+/** "63 kA" brings its own unit, which the function reads. */
+const hasOwnUnit = ({ stored }: BookCell): boolean => typeof stored === 'string' && /\d\s*[A-Za-zµΩ°%²√/]+$/.test(stored.trim()) && !/[ij]$/.test(stored.trim());
+
+function contradicts(written: string, takes: Unit, { stored }: BookCell): boolean {
+  const says = /^[-–—]$/.test(written) ? '1' : unitOf(written.replace(/ peak$/, ''));
+  if (says === undefined || says === takes) return false;
+  // A cell shown in per cent holds the fraction.
+  if (says === '%' && takes === '1') return typeof stored === 'number' && Math.abs(stored) > 1.5;
+  return !EQUAL.some((pair) => pair.includes(says) && pair.includes(takes));
+}
