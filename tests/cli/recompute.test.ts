@@ -132,11 +132,11 @@ describe('table', () => {
     expect((await joulewright(['table', SAMPLE])).out.join('\n')).toContain('Cables (sheet Cables): cable, from, to');
     const { out } = await joulewright(['table', SAMPLE, 'cables', 'Cable', 'withstand']);
     expect(out[0]).toMatch(/^cable\s+withstand$/);
-    expect(out).toHaveLength(14);
+    expect(out).toHaveLength(18);
     expect(out.some((line) => /^C11\s+FAIL$/.test(line))).toBe(true);
     const withUnits = (await joulewright(['table', SAMPLE, 'Cables', 'cable', 'Ik3 max', 'k²S²'])).out;
     expect(withUnits[1]).toMatch(/^\s+kA\s+A²s$/);
-    expect(withUnits).toHaveLength(15);
+    expect(withUnits).toHaveLength(19);
     expect(await joulewright(['table', SAMPLE, 'Nothing'])).toMatchObject({ status: 2, error: [expect.stringContaining('has no table Nothing; its tables: ')] });
     expect(await joulewright(['table', SAMPLE, 'Cables', 'colour'])).toMatchObject({ status: 2, error: [expect.stringContaining('has no column colour')] });
   });
