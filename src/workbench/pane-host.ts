@@ -4,6 +4,7 @@ import type { PaneHost, Selection } from '../pane/host';
 import { addressOf, boxText } from '../sheet/xlsx/address';
 import { GridValues } from './grid/contents';
 import type { OpenFile } from './open/open-file';
+import { gridEdits } from './pane-edits';
 
 /** What the pane sees of the grid. */
 
@@ -46,9 +47,10 @@ function selectionOf({ model }: OpenFile): Selection {
   return { kind: 'cell', ...shown, row, column, formula: formula(position) };
 }
 
-export const gridPaneHost = (file: OpenFile): PaneHost => ({
+export const gridPaneHost = (file: OpenFile, source = sourceOf(file)): PaneHost => ({
   traits: plainHost,
-  source: sourceOf(file),
+  source,
+  ...gridEdits(file, source),
   watch(listener) {
     let waiting: ReturnType<typeof setTimeout> | undefined;
     let last = '';

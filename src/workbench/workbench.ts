@@ -146,11 +146,12 @@ export class Workbench {
     // A cell that is being typed into belongs to what is saved.
     (document.activeElement as HTMLElement | null)?.blur();
     try {
-      const { bytes, edited, recalculated, kept } = savedFile(file, this.before);
+      const { bytes, edited, recalculated, kept, unformatted } = savedFile(file, this.before);
       download(file.name, bytes);
       this.setEdited(false);
+      const plain = unformatted.length === 0 ? '' : ` Number formats are not written: ${listed(unformatted)} will show the bare number.`;
       const stands = kept === 0 ? '' : ` ${several(kept, 'formula')} not worked out here kept the stored value.`;
-      page.say(edited === 0 ? `Saved ${file.name} as it was: nothing is changed.` : `Saved ${file.name}: ${several(edited, 'cell')} edited, ${several(recalculated, 'formula')} recalculated.${stands}`);
+      page.say(edited === 0 ? `Saved ${file.name} as it was: nothing is changed.` : `Saved ${file.name}: ${several(edited, 'cell')} edited, ${several(recalculated, 'formula')} recalculated.${stands}${plain}`);
     } catch (thrown) {
       page.say(`Not saved. ${inWords(thrown)}`, 'bad');
     }

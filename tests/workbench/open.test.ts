@@ -111,3 +111,14 @@ it.each([
   expect(() => opened(bytes)).toThrow(WorkbookRefusal);
   expect(() => opened(bytes)).toThrow(words);
 });
+
+it('SUBTOTAL leaves out subtotals, and rows that a filter or a hand has hidden as Excel does', () => {
+  const rows = '<row r="1"><c r="A1" t="inlineStr"><is><t>x</t></is></c></row><row r="2"><c r="A2"><v>1</v></c></row><row r="3" hidden="1"><c r="A3"><v>10</v></c></row><row r="4"><c r="A4"><f>SUBTOTAL(9,A2:A3)</f><v>11</v></c></row>';
+  const sheet = (filter: string) => opened({ sheets: { S: `<?xml version="1.0"?><worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>${rows}</sheetData>${filter}</worksheet>` } });
+  const sums = (book: ReturnType<typeof opened>) => ['=SUBTOTAL(9,A2:A4)', '=SUBTOTAL(109,A2:A4)'].map((formula) => {
+    book.type('C1', formula);
+    return book.value('C1');
+  });
+  expect(sums(sheet(''))).toEqual([11, 1]);
+  expect(sums(sheet('<autoFilter ref="A1:A4"><filterColumn colId="0"><filters><filter val="1"/></filters></filterColumn></autoFilter>'))).toEqual([1, 1]);
+});

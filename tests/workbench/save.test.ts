@@ -68,6 +68,16 @@ it('numbers, texts, truth values, blanks and formulas come back as they were typ
   expect(validateWorkbook(book.save().bytes)).toEqual([]);
 });
 
+it('a typed date or share is saved as its number, and it is said that the format is not', () => {
+  const book = small();
+  book.type('F5', '2026-03-01');
+  book.type('G5', '5%');
+  book.type('A1', '12');
+  const { bytes, unformatted } = book.save();
+  expect([cellsOf(bytes)['F5']!.value, cellsOf(bytes)['G5']!.value]).toEqual([46082, 0.05]);
+  expect(unformatted).toEqual(['S!F5', 'S!G5']);
+});
+
 it('a formula in a table keeps the form of files', () => {
   const table = '<table id="1" name="T" displayName="T" ref="A1:B3"><tableColumns count="2"><tableColumn id="1" name="In"/><tableColumn id="2" name="twice"/></tableColumns></table>';
   const book = opened({

@@ -38,9 +38,12 @@ export function cellFromGrid({ value, message }: GridResult, isError: boolean): 
 /** Whether a value is one that a file may store for a formula; false for all that is not worked out here. */
 export const isWorkedOut = (cell: Cell): boolean => !(cell instanceof CellError) || (!(cell instanceof NotSupported) && STORABLE_ERRORS.has(cell.code));
 
-/** The text of a cell that was typed with an apostrophe, though it reads like an error; undefined for any other cell. */
-export const typedText = (cell: { isFormula: boolean; content?: string } | undefined): string | undefined =>
-  cell?.isFormula === false && cell.content?.startsWith("'") ? cell.content.slice(1) : undefined;
+/** What the grid takes for an error or a link though the cell holds a plain text; undefined for any other cell. */
+export function plainText(shown: { type?: string; link?: unknown }, cell: { isFormula: boolean; content?: string } | undefined): string | undefined {
+  if (cell === undefined || cell.isFormula || cell.content === undefined) return undefined;
+  if (shown.link !== undefined) return cell.content.replace(/^'/, '');
+  return shown.type === 'error' && cell.content.startsWith("'") ? cell.content.slice(1) : undefined;
+}
 
 /** Words for errors that come without any. */
 const PLAIN_WORDS: Partial<Record<ErrorCode, string>> = {

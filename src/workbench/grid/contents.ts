@@ -1,6 +1,6 @@
 import type { Cell } from '../../functions/kernel/cell';
 import { addressOf, type Box } from '../../sheet/xlsx/address';
-import { cellFromGrid, typedText } from './cell-values';
+import { cellFromGrid, plainText } from './cell-values';
 import type { Model } from './library';
 
 /** Contents of the grid as typed: by sheet, then by address. */
@@ -40,8 +40,9 @@ export class GridValues {
     if (sheetId === undefined) return null;
     const position = { sheetId, row, col: column };
     const cell = this.model.getters.getEvaluatedCell(position);
-    if (cell.type !== 'error') return cellFromGrid({ value: cell.value }, false);
-    return typedText(this.model.getters.getCell(position)) ?? cellFromGrid({ value: cell.value, ...(cell.message ? { message: cell.message } : {}) }, true);
+    if (cell.type !== 'error' && cell.link === undefined) return cellFromGrid({ value: cell.value }, false);
+    const message = cell.type === 'error' ? cell.message : undefined;
+    return plainText(cell, this.model.getters.getCell(position)) ?? cellFromGrid({ value: cell.value, ...(message ? { message } : {}) }, cell.type === 'error');
   }
 
   /** Place that the formula of a cell spills over; undefined where it does not. */
@@ -49,6 +50,12 @@ export class GridValues {
     const sheetId = this.sheetId(sheet);
     const zone = sheetId === undefined ? undefined : this.model.getters.getSpreadZone({ sheetId, row, col: column });
     return zone && (zone.bottom > zone.top || zone.right > zone.left) ? zone : undefined;
+  }
+
+  /** Number format of a cell, undefined for the general one. */
+  format(sheet: string, row: number, column: number): string | undefined {
+    const sheetId = this.sheetId(sheet);
+    return sheetId === undefined ? undefined : this.model.getters.getCell({ sheetId, row, col: column })?.format;
   }
 
   /** Text of a cell without the apostrophe that marks it as text. */

@@ -1,4 +1,5 @@
 import { type Token, tokenize } from '@borgar/fx/xlsx';
+import { TOKENS } from '../../sheet/formula/shift';
 
 /** A stretch of a formula's text. References to cells are kept apart, for the grid moves them when a formula is copied. */
 export interface Piece {
@@ -20,10 +21,7 @@ const written = (token: Token): string => {
 
 /** The text of a formula, `=` included, in pieces; names of functions and addresses in capitals, as Excel writes them. */
 export function formulaPieces(formula: string): Piece[] {
-  return tokenize(formula, { negativeNumbers: false, mergeRefs: true, withLocation: false }).map((token) => ({ text: written(token), isReference: isReference(token) }));
+  return tokenize(formula, TOKENS).map((token) => ({ text: written(token), isReference: isReference(token) }));
 }
 
-/** Names of the functions a formula calls. */
-export function calledFunctions(formula: string): string[] {
-  return tokenize(formula, { negativeNumbers: false, mergeRefs: true, withLocation: false }).filter(({ type }) => type === 'func').map(({ value }) => value.toUpperCase());
-}
+export const textOf = (pieces: readonly Piece[]): string => pieces.map(({ text }) => text).join('');

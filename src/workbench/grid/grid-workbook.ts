@@ -3,6 +3,7 @@ import type { BookNames } from '../../sheet/calculate/names';
 import { type Context, Reference, type Value, type Workbook, columnLetters } from '../../sheet/evaluate';
 import type { Area } from '../../sheet/evaluate/area';
 import { raise } from '../../sheet/evaluate/errors';
+import type { Box } from '../../sheet/xlsx/address';
 import type { FormulaPlace, GridCells } from './run';
 
 /** More cells than these are noted as the rectangle around them. */
@@ -22,7 +23,7 @@ export class GridWorkbook implements Workbook {
   private readonly read = new Map<string, Map<string, ReadCell>>();
 
   /** `notesReads`: the formula reads cells that its text does not tell. */
-  constructor(private readonly cells: GridCells, private readonly names: BookNames, private readonly place: FormulaPlace, private readonly notesReads: boolean) {}
+  constructor(private readonly cells: GridCells, private readonly names: BookNames, private readonly place: FormulaPlace, private readonly notesReads: boolean, private readonly filters: ReadonlyMap<string, readonly Box[]>) {}
 
   get(sheet: string, row: number, column: number): Cell {
     if (this.notesReads || this.namesOpen > 0) {
@@ -62,6 +63,11 @@ export class GridWorkbook implements Workbook {
 
   formula(sheet: string, row: number, column: number): string | undefined {
     return this.cells.formula(sheet, row, column);
+  }
+
+  hidden(sheet: string, row: number): 'filter' | 'hand' | undefined {
+    if (!this.cells.isRowHidden(sheet, row)) return undefined;
+    return this.filters.get(sheet.toLowerCase())?.some(({ top, bottom }) => row > top && row <= bottom) ? 'filter' : 'hand';
   }
 
   /** To be called when the formula has run. */

@@ -1,6 +1,7 @@
 import { teachErrorCodes } from './cell-values';
 import type { GridLibrary } from './library';
 import { installSheetFormula } from './sheet-formula';
+import { installWriting } from './write-cells';
 
 /** The class behind the grid's formulas is not exported; any formula leads to it. */
 function anyFormula({ Model, helpers }: GridLibrary): Parameters<typeof installSheetFormula>[0] {
@@ -16,4 +17,5 @@ function anyFormula({ Model, helpers }: GridLibrary): Parameters<typeof installS
 export function installInGrid(grid: GridLibrary): void {
   teachErrorCodes(grid.registries.errorTypes);
   installSheetFormula(anyFormula(grid));
+  installWriting(grid);
 }

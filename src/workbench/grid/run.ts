@@ -1,6 +1,9 @@
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
-import { cellFromGrid, resultToGrid, typedText } from './cell-values';
+import { NotSupported } from '../../sheet/evaluate';
+import type { Area } from '../../sheet/evaluate/area';
+import { cellFromGrid, resultToGrid, plainText } from './cell-values';
 import type { CellPosition, EvalContext, EvaluatedCell, GridResult, Range } from './library';
+import { DEEP, Settling, TOO_DEEP } from './settle';
 
 /** Reads cells of the grid while a formula runs. Rows and columns count from 0. */
 export interface GridCells {
@@ -10,6 +13,7 @@ export interface GridCells {
   /** The cells that the formula of a cell spills over, that cell included; undefined where it does not spill. */
   spill(sheet: string, row: number, column: number): { bottom: number; right: number } | undefined;
   formula(sheet: string, row: number, column: number): string | undefined;
+  isRowHidden(sheet: string, row: number): boolean;
   /** Notes cells that the formula depends on though its text does not name them. */
   depends(sheet: string, top: number, left: number, bottom: number, right: number): void;
 }
@@ -23,6 +27,10 @@ export interface FormulaPlace {
 /** The open workbook, as formulas in the grid see it. */
 export interface GridBook {
   evaluate(formula: string, place: FormulaPlace, cells: GridCells): Cell | Matrix;
+  /** Areas that a formula names, by address, name or table. */
+  areas(formula: string, place: FormulaPlace, cells: GridCells): readonly Area[];
+  /** Formulas that are running within one another. */
+  running: number;
 }
 
 /** Under this name the open workbook stands in the grid's settings. */
@@ -37,8 +45,8 @@ class RunningCells implements GridCells {
     const sheetId = this.sheetId(sheet);
     if (sheetId === undefined) return new CellError('#REF!', `there is no sheet ${sheet}`);
     const read = this.context.getFormulaResult({ sheetId, row, col: column }) as GridResult & Partial<EvaluatedCell>;
-    if (read.type !== 'error') return cellFromGrid(read, false);
-    return typedText(this.context.getters.getCell({ sheetId, row, col: column })) ?? cellFromGrid(read, true);
+    if (read.type !== 'error' && read.link === undefined) return cellFromGrid(read, false);
+    return plainText(read, this.context.getters.getCell({ sheetId, row, col: column })) ?? cellFromGrid(read, read.type === 'error');
   }
 
   last(sheet: string): readonly [number, number] | undefined {
@@ -60,6 +68,11 @@ class RunningCells implements GridCells {
     return cell?.isFormula ? cell.compiledFormula.toFormulaString(this.context.getters) : undefined;
   }
 
+  isRowHidden(sheet: string, row: number): boolean {
+    const sheetId = this.sheetId(sheet);
+    return sheetId !== undefined && this.context.getters.isRowHidden(sheetId, row);
+  }
+
   depends(sheet: string, top: number, left: number, bottom: number, right: number): void {
     const sheetId = this.sheetId(sheet);
     if (sheetId !== undefined) this.needed.push(this.context.getters.getRangeFromZone(sheetId, { top, left, bottom, right }));
@@ -70,16 +83,39 @@ class RunningCells implements GridCells {
   }
 }
 
+const TOO_LONG = 'too many cells depend on each other in one chain for the workbench';
+const tooLong = (): Cell => new NotSupported('#UNSUPPORTED!', TOO_LONG);
+
+/** Puts the cells below a formula in order where calls have got deep. */
+function settle(book: GridBook, start: CellPosition, context: EvalContext, cells: RunningCells): void {
+  const { getters } = context;
+  const areasOf = (position: CellPosition) => {
+    const cell = getters.getCell(position);
+    if (!cell?.isFormula) return [];
+    const place = { sheet: getters.getSheetName(position.sheetId), row: position.row, column: position.col };
+    return book.areas(cell.compiledFormula.toFormulaString(getters), place, cells).flatMap((area) => {
+      const sheetId = getters.getSheetIdByName(area.sheet || place.sheet);
+      return sheetId === undefined ? [] : [{ ...area, sheetId }];
+    });
+  };
+  new Settling(context, areasOf).below(start);
+}
+
 function evaluated(formula: string, context: EvalContext, cells: RunningCells): Cell | Matrix {
   const book = (context as unknown as Record<string, GridBook | undefined>)[BOOK];
   if (!book) return new CellError('#VALUE!', 'no workbook is open');
   const position = context.__originCellPosition;
   const place = { sheet: context.getters.getSheetName(context.__originSheetId), row: position?.row ?? 0, column: position?.col ?? 0 };
+  if (book.running >= TOO_DEEP) return tooLong();
+  book.running += 1;
   try {
+    if (book.running > DEEP && position) settle(book, position, context, cells);
     return book.evaluate(formula, place, cells);
   } catch (thrown) {
-    if (thrown instanceof RangeError) return new CellError('#UNSUPPORTED!', 'too many cells depend on each other in one chain for the workbench');
+    if (thrown instanceof RangeError) return tooLong();
     return new CellError('#VALUE!', 'internal fault: no result; please report the formula');
+  } finally {
+    book.running -= 1;
   }
 }
 

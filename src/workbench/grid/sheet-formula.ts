@@ -1,4 +1,4 @@
-import { type Piece, calledFunctions, formulaPieces } from './formula-pieces';
+import { formulaPieces, textOf } from './formula-pieces';
 import type { CompiledFormula, CoreGetters, EvalContext, Execute, Range, RangeStringOptions } from './library';
 import { runInGrid } from './run';
 
@@ -23,9 +23,28 @@ interface Statics {
 const NO_LITERALS = { numbers: [], strings: [] };
 const OUT_OF_SHEET = /#REF(?!!)/g;
 
-function withReferences(pieces: readonly Piece[], ranges: readonly Range[], sheetId: string, getters: CoreGetters, options?: RangeStringOptions): string {
+/** Prefix of a reference up to its exclamation mark, and the address behind it. */
+function parted(reference: string): { prefix: string; address: string } {
+  const cut = reference.lastIndexOf('!') + 1;
+  return { prefix: reference.slice(0, cut), address: reference.slice(cut) };
+}
+
+const sheetName = (prefix: string): string => prefix.slice(0, -1).replace(/^'([^]*)'$/, '$1').replace(/''/g, "'");
+
+/** Cells of a reference as the grid keeps them; sheets are found by their names as Excel quotes them. */
+function rangeOf(reference: string, sheetId: string, getters: CoreGetters): Range {
+  const { prefix, address } = parted(reference);
+  const target = prefix === '' ? sheetId : getters.getSheetIdByName(sheetName(prefix));
+  return target === undefined ? getters.getRangeFromSheetXC(sheetId, reference) : getters.getRangeFromSheetXC(target, address);
+}
+
+function withReferences(written: string, ranges: readonly Range[], getters: CoreGetters, options?: RangeStringOptions): string {
   let place = 0;
-  return pieces.map(({ text, isReference }) => (isReference ? getters.getRangeString(ranges[place++]!, sheetId, options).replace(OUT_OF_SHEET, '#REF!') : text)).join('');
+  return formulaPieces(written).map(({ text, isReference }) => {
+    if (!isReference) return text;
+    const range = ranges[place++]!;
+    return parted(text).prefix + getters.getRangeString(range, range.sheetId, options).replace(OUT_OF_SHEET, '#REF!');
+  }).join('');
 }
 
 /** Replaces the grid's reader of formulas by ours, for all models made afterwards. `probe` is any formula of the grid. */
@@ -34,19 +53,18 @@ export function installSheetFormula(probe: CompiledFormula): void {
   if ('isReplaced' in Base) return;
 
   class SheetFormula extends (Base as BaseClass) {
-    private readonly pieces: readonly Piece[];
     /** Text with the references as they are now; known at once unless the formula was moved. */
     private current: string | undefined;
 
-    constructor(sheetId: string, private readonly written: string, ranges: readonly Range[], moved = false) {
-      super(sheetId, [], NO_LITERALS, calledFunctions(written), ranges, false, written, (_deps, _ref, _range, _symbol, context) => runInGrid(this.text((context as EvalContext).getters), context as EvalContext));
-      this.pieces = formulaPieces(written);
-      this.current = moved ? undefined : this.pieces.map(({ text }) => text).join('');
+    constructor(sheetId: string, private readonly written: string, ranges: readonly Range[], moved: boolean) {
+      super(sheetId, [], NO_LITERALS, [], ranges, false, written, (_deps, _ref, _range, _symbol, context) => runInGrid(this.text((context as EvalContext).getters), context as EvalContext));
+      this.current = moved ? undefined : written;
     }
 
     static read(formula: string, sheetId: string, getters: CoreGetters): SheetFormula {
-      const ranges = formulaPieces(formula).filter(({ isReference }) => isReference).map(({ text }) => getters.getRangeFromSheetXC(sheetId, text));
-      return new SheetFormula(sheetId, formula, ranges);
+      const pieces = formulaPieces(formula);
+      const ranges = pieces.filter(({ isReference }) => isReference).map(({ text }) => rangeOf(text, sheetId, getters));
+      return new SheetFormula(sheetId, textOf(pieces), ranges, false);
     }
 
     moved(sheetId: string, ranges: readonly Range[]): SheetFormula {
@@ -54,11 +72,15 @@ export function installSheetFormula(probe: CompiledFormula): void {
     }
 
     private text(getters: CoreGetters): string {
-      return (this.current ??= withReferences(this.pieces, this.rangeDependencies, this.sheetId, getters));
+      return (this.current ??= withReferences(this.written, this.rangeDependencies, getters));
+    }
+
+    override usesSymbol(symbol: string): boolean {
+      return new RegExp(`(?:^|[^\\w.])${symbol.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*\\(`, 'i').test(this.written);
     }
 
     override toFormulaString(getters: CoreGetters, options?: RangeStringOptions): string {
-      return options === undefined ? this.text(getters) : withReferences(this.pieces, this.rangeDependencies, this.sheetId, getters, options);
+      return options === undefined ? this.text(getters) : withReferences(this.written, this.rangeDependencies, getters, options);
     }
 
     /** The composer prints this; a single node keeps the text as it is. */

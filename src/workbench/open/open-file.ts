@@ -1,11 +1,13 @@
 import { catalogue } from '../../sheet/catalogue';
 import { FormulaForms } from '../../sheet/formula/forms';
+import { refuse } from '../../sheet/xlsx/refusal';
 import { type OpenWorkbook, openWorkbook } from '../../sheet/xlsx/workbook';
 import { Book } from '../grid/book';
 import { GUARD, type GuardRules } from '../grid/guard';
 import type { GridLibrary, Model } from '../grid/library';
 import { BOOK } from '../grid/run';
 import { SheetStyles, type WhyFixed, fixedCells } from './fixed-cells';
+import { filtersOf } from './filters';
 import { noticesOf } from './notices';
 import { gridChecks } from './grid-checks';
 import { type ReadSheet, importWorkbook } from './workbook-data';
@@ -20,6 +22,8 @@ export interface OpenFile {
   readonly sheets: readonly ReadSheet[];
   readonly styles: ReadonlyMap<string, SheetStyles>;
   readonly whyFixed: WhyFixed;
+  /** Number format that the file gives a cell, as the grid shows it. */
+  readonly formatOf: (sheet: string, row: number, column: number) => string | undefined;
   readonly notices: readonly string[];
 }
 
@@ -30,12 +34,14 @@ export const formulaForms = new FormulaForms(catalogue.entries.map(({ member }) 
 export function openFile(grid: GridLibrary, name: string, bytes: Uint8Array, refused: GuardRules['refused']): OpenFile {
   const workbook = openWorkbook(bytes);
   const imported = importWorkbook(workbook, formulaForms, gridChecks(grid));
+  if (imported.sheets.length === 0) refuse('The file has no sheet with cells, only charts or dialogs.');
   const { sheets, gridSheets, styles, formats, borders, namedRanges } = imported;
   const sheetStyles = new Map(sheets.map((sheet) => [sheet.facts.name, new SheetStyles(sheet)]));
   const whyFixed = fixedCells(sheets, sheetStyles, workbook);
-  const book = new Book(workbook.facts, imported.formulas);
+  const book = new Book(workbook.facts, imported.formulas, filtersOf(workbook, sheets));
   const data = { ...grid.helpers.createEmptyWorkbookData(), sheets: gridSheets, styles, formats, borders, namedRanges };
   const rules: GuardRules = { whyFixed, refused };
   const model = new grid.Model(data, { custom: { [BOOK]: book, [GUARD]: rules } }, [], undefined, false);
-  return { name, bytes, workbook, book, model, sheets, styles: sheetStyles, whyFixed, notices: noticesOf(workbook, imported) };
+  const formatOf: OpenFile['formatOf'] = (sheet, row, column) => formats[(sheetStyles.get(sheet)?.of(row, column) ?? 0) + 1];
+  return { name, bytes, workbook, book, model, sheets, styles: sheetStyles, whyFixed, formatOf, notices: noticesOf(workbook, imported) };
 }

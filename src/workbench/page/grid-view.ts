@@ -19,6 +19,8 @@ export async function mountGrid(parts: GridViewParts, root: HTMLElement, model: 
   const place = document.createElement('div');
   place.style.height = '100%';
   root.replaceChildren(place);
+  // The menu of a sheet's tab offers nothing that Save writes.
+  place.addEventListener('contextmenu', (event) => { if (event.target instanceof Element && event.target.closest('.o-sheet-list')) event.stopPropagation(); }, true);
   const app = new parts.App(parts.grid.Spreadsheet, {
     props: {
       model,

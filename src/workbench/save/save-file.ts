@@ -22,6 +22,8 @@ export interface Saved {
   readonly recalculated: number;
   /** Formulas that could not be worked out: their stored values stand. */
   readonly kept: number;
+  /** Cells that the grid shows with a number format which typing brought along, and which is not written. */
+  readonly unformatted: readonly string[];
 }
 
 type Edits = Map<string, CellEdit>;
@@ -30,6 +32,7 @@ interface Tally {
   edited: number;
   recalculated: number;
   kept: number;
+  unformatted: string[];
 }
 
 /** The open file as it is to be written; WorkbookRefusal, in words, where something in it cannot be. */
@@ -37,9 +40,9 @@ export function savedFile(file: OpenFile, before: Contents): Saved {
   const now = contentsOf(file.model);
   const values = new GridValues(file.model);
   const edits = new Map<string, Edits>();
-  const tally: Tally = { edited: 0, recalculated: 0, kept: 0 };
+  const tally: Tally = { edited: 0, recalculated: 0, kept: 0, unformatted: [] };
   for (const sheet of file.sheets) edits.set(sheet.facts.name, editsOf(file, sheet, before.get(sheet.facts.name) ?? new Map(), now.get(sheet.facts.name) ?? new Map(), values, tally));
-  if (tally.edited === 0) return { bytes: file.bytes, edited: 0, recalculated: 0, kept: tally.kept };
+  if (tally.edited === 0) return { bytes: file.bytes, ...tally };
   for (const sheet of file.sheets) addValues(sheet, edits.get(sheet.facts.name)!, values, tally);
   return { bytes: patchWorkbook(file.workbook, edits), ...tally };
 }
@@ -55,6 +58,8 @@ function editsOf(file: OpenFile, sheet: ReadSheet, before: ReadonlyMap<string, s
     const { row, column } = parseAddress(address)!;
     const style = file.styles.get(sheet.facts.name)!.ofNew(row, column);
     const looks = style === undefined ? {} : { style };
+    const shown = values.format(sheet.facts.name, row, column);
+    if (shown !== undefined && shown !== file.formatOf(sheet.facts.name, row, column)) tally.unformatted.push(`${sheet.facts.name}!${address}`);
     if (content.startsWith('=')) edits.set(address, { ...formulaEdit(file, sheet, address, content, values), ...looks });
     else edits.set(address, { value: storable(constantOf(values, sheet.facts.name, row, column), `${sheet.facts.name}!${address}`), ...(stored.get(address)?.formula == null ? {} : { formula: null }), ...looks });
   }
