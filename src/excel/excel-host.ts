@@ -1,4 +1,8 @@
 import type { PaneHost, Selection } from '../pane/host';
+import { excelChart } from './excel-chart';
+import { excelEdits } from './excel-edits';
+import { insertSheets } from './excel-sheets';
+import { codeOf } from './excel-trouble';
 import { cellOfRange, excelValues, inExcel, knowsSpills } from './excel-values';
 
 /** What the pane sees of Excel: the active cell and its changes. */
@@ -44,7 +48,7 @@ const formulaOf = (formulas: readonly unknown[][]): string => {
 };
 
 const trouble = (error: unknown): Selection => {
-  const code = typeof error === 'object' && error !== null && 'code' in error ? String(error.code) : '';
+  const code = codeOf(error);
   if (code === 'InvalidOperationInCellEditMode') return { kind: 'trouble', words: 'A cell is being edited. Press Enter or Esc, then select the cell again.' };
   return { kind: 'trouble', words: `Excel does not let the pane read this selection${code === '' ? '' : ` (${code})`}. Select a cell of a sheet.` };
 };
@@ -55,6 +59,9 @@ const REST_MS = 120;
 export const excelHost: PaneHost = {
   traits: { blankArrivesAsZero: true },
   source: excelValues,
+  ...excelEdits,
+  insertSheets,
+  chart: excelChart,
   watch(listener) {
     let stopped = false;
     let waiting: ReturnType<typeof setTimeout> | undefined;

@@ -11,7 +11,7 @@ type Work<T> = (context: Excel.RequestContext) => Promise<T>;
 export const inExcel = <T>(work: Work<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
 
 /** Excel limits what one answer may hold; larger ranges are read in pieces. */
-const CELLS_AT_ONCE = 40_000;
+export const CELLS_AT_ONCE = 40_000;
 
 /** A value of `range.values`. Blank is told from empty text by the type, and an error from text that looks like one. */
 export function cellOfRange(value: unknown, type: string): Cell {

@@ -11,14 +11,16 @@ export interface Attributes {
   label?: string;
   live?: 'polite' | 'off';
   labelledBy?: string;
+  controls?: string;
 }
 
-const set = (element: HTMLElement, { class: className, open, label, live, labelledBy, ...plain }: Attributes): void => {
+const set = (element: HTMLElement, { class: className, open, label, live, labelledBy, controls, ...plain }: Attributes): void => {
   if (className !== undefined) element.className = className;
   if (open) element.setAttribute('open', '');
   if (label !== undefined) element.setAttribute('aria-label', label);
   if (live !== undefined) element.setAttribute('aria-live', live);
   if (labelledBy !== undefined) element.setAttribute('aria-labelledby', labelledBy);
+  if (controls !== undefined) element.setAttribute('aria-controls', controls);
   for (const [name, value] of Object.entries(plain)) if (value !== undefined) element.setAttribute(name, value);
 };
 

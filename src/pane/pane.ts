@@ -1,77 +1,56 @@
-import { explain } from '../sheet/explain/explain';
-import { typedFormula } from '../sheet/explain/calls-in-formula';
-import type { Explanation } from '../sheet/explain/explanation';
-import { callSection } from './call-section';
-import { element, formulaCode } from './dom';
-import type { PaneHost, Selection } from './host';
+import { element } from './dom';
+import type { PaneHost } from './host';
+import { sharedWatch } from './shared-watch';
+import { tabs } from './tabs';
+import type { Frame, View } from './view';
+import { FIRST_VIEW, views as everyView } from './views';
 
 const STANDING = 'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.';
-const START = 'Select a cell with a JW formula to see its working, source and cautions.';
 
-type SelectedCell = Extract<Selection, { kind: 'cell' }>;
-
-/** Shows the working of the selected cell inside an element of the page; gives a function that takes the pane down. */
-export function mountPane(root: HTMLElement, host: PaneHost): () => void {
-  const body = element('section', { class: 'jw-body', label: 'Working of the selected cell' });
-  // Screen readers hear one line for each cell, not the whole working.
-  const spoken = element('p', { class: 'jw-unseen', role: 'status', live: 'polite' });
-  root.classList.add('jw-pane');
-  root.replaceChildren(body, spoken, element('p', { class: 'jw-standing' }, STANDING));
-
-  let turn = 0;
-  /** What stands there now, so that a recalculation that changes nothing does not fold up what the reader opened. */
-  let standing = { cell: '', all: '' };
-  const show = (line: string, ...content: readonly HTMLElement[]): void => {
-    standing = { cell: '', all: '' };
-    body.replaceChildren(...content);
-    if (spoken.textContent !== line) spoken.textContent = line;
-  };
-  const select = async (selection: Selection): Promise<void> => {
-    turn += 1;
-    const mine = turn;
-    if (selection.kind === 'nothing') return show(START, element('p', { class: 'jw-start' }, START));
-    if (selection.kind === 'trouble') return show(selection.words, element('p', { class: 'jw-trouble' }, selection.words));
-    const explanation = await explain(selection, host.source, host.traits).catch((): Explanation => NOTHING);
-    // Another cell was selected meanwhile.
-    if (mine !== turn) return;
-    const now = { cell: JSON.stringify([selection.sheet, selection.address, selection.formula]), all: JSON.stringify([selection, explanation]) };
-    if (now.all === standing.all) return;
-    const sameCell = now.cell === standing.cell;
-    const before = sameCell ? [...body.querySelectorAll('details')] : [];
-    const focused = before.findIndex((each) => each.contains(document.activeElement));
-    show(spokenLine(selection, explanation), ...cellContent(selection, explanation, before.map(({ open }) => open)));
-    body.querySelectorAll('summary')[focused]?.focus();
-    standing = now;
-  };
-
-  const stop = host.watch((selection) => void select(selection));
-  return () => {
-    turn += 1;
-    stop();
-    root.replaceChildren();
-  };
+interface Mounted {
+  readonly view: View;
+  readonly shown: ((subject: string | undefined) => void)[];
+  readonly hidden: (() => void)[];
+  end: (() => void) | undefined;
 }
 
-const NOTHING: Explanation = { calls: [], value: '', reason: '', disagrees: '', remark: 'The working of this cell could not be read. Select it again.' };
+/** Builds the pane inside an element of the page; gives a function that takes it down. */
+export function mountPane(root: HTMLElement, givenHost: PaneHost, views: readonly View[] = everyView): () => void {
+  const host = sharedWatch(givenHost);
+  const mounted: Mounted[] = views.map((view) => ({ view, shown: [], hidden: [], end: undefined }));
+  // Screen readers hear one line for each cell, not the whole working.
+  const spoken = element('p', { class: 'jw-unseen', role: 'status', live: 'polite' });
+  const { list, panels, show } = tabs('Views of the pane', views, (place) => open(place, undefined));
+  let current: number | undefined;
 
-/** The call that an error comes from is open, wherever it stands. */
-const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean => state === 'refused' && handedOnFrom === undefined;
+  const frameOf = (own: number): Frame => ({
+    open: (id, subject) => open(views.findIndex((view) => view.id === id), subject),
+    say: (words) => {
+      if (spoken.textContent !== words) spoken.textContent = words;
+    },
+    onShow: (listener) => {
+      mounted[own]!.shown.push(listener);
+      if (current === own && mounted[own]!.end) listener(undefined);
+    },
+    onHide: (listener) => void mounted[own]!.hidden.push(listener),
+  });
 
-const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
-  [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
+  function open(place: number, subject: string | undefined): void {
+    const next = mounted[place];
+    if (!next || (place === current && subject === undefined)) return;
+    if (current !== undefined && current !== place) for (const listener of mounted[current]!.hidden) listener();
+    current = place;
+    show(place);
+    next.end ??= next.view.mount(panels[place]!, host, frameOf(place));
+    for (const listener of next.shown) listener(subject);
+  }
 
-function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation, opened: readonly boolean[]): HTMLElement[] {
-  const parts: (HTMLElement | undefined)[] = [
-    element('div', { class: 'jw-cell' },
-      element('h2', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
-      element('p', { class: reason === '' ? 'jw-value' : 'jw-value jw-error' }, value === '' ? 'blank' : value),
-      cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
-    ),
-    reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
-    cell.formula === '' ? undefined : formulaCode('jw-formula', `=${typedFormula(cell.formula)}`, 'formula'),
-    disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
-    remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
-    ...calls.map((call, i) => callSection(call, { open: opened[i] ?? (i === 0 || isCause(call)), alone: calls.length === 1, knownReason: reason })),
-  ];
-  return parts.filter((part) => part !== undefined);
+  root.classList.add('jw-pane');
+  root.replaceChildren(list, ...panels, spoken, element('p', { class: 'jw-standing' }, STANDING));
+  open(Math.max(0, views.findIndex(({ id }) => id === FIRST_VIEW)), undefined);
+
+  return () => {
+    for (const { end } of mounted) end?.();
+    root.replaceChildren();
+  };
 }

@@ -1,6 +1,7 @@
 import { CellError, type ErrorCode } from '../../../src/functions/kernel/cell';
 import type { PaneHost, Selection } from '../../../src/pane/host';
 import { mountPane } from '../../../src/pane/pane';
+import { idleHost } from '../../support/fake-host';
 import { fakeSource, type FakeSheets } from '../../support/fake-sheets';
 
 /** The page of the pane's test: the test itself plays the host. */
@@ -32,7 +33,7 @@ const driver: Driver = {
     const source = fakeSource(revived(sheets));
     const slow = { ...source, used: (sheet: string) => gate.then(() => source.used(sheet)) };
     const host: PaneHost = {
-      traits: { blankArrivesAsZero: false },
+      ...idleHost,
       source: slow,
       watch(given) {
         listener = given;

@@ -1,5 +1,5 @@
-import type { ExplainedCall } from '../sheet/explain/explanation';
-import { element, formulaCode } from './dom';
+import type { ExplainedCall } from '../../sheet/explain/explanation';
+import { element, formulaCode } from '../dom';
 
 export interface CallView {
   open: boolean;

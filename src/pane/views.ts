@@ -1,0 +1,8 @@
+import { explainView } from './explain/explain-view';
+import type { View } from './view';
+
+/** The views of the pane, in the order of their tabs. */
+export const views: readonly View[] = [explainView];
+
+/** The one that stands open at first. */
+export const FIRST_VIEW = explainView.id;
