@@ -2,10 +2,12 @@ import { type Context, Reference, type Value } from '../evaluate';
 import { raise } from '../evaluate/errors';
 import { compile, evaluateValue } from '../evaluate/evaluate';
 import { SharedFormula } from '../formula/shift';
+import { type Box, inBox } from '../xlsx/address';
 import { type SheetTable, structuredBox } from './structured';
 
 const SHEET_AND_NAME = /^(?:'((?:[^']|'')+)'!|([^!]+)!)?(.*)$/s;
 const NAMES_IN_NAMES = 32;
+const OF_ROW = /@|this row/i;
 
 /** A name that a workbook or, where `sheet` is given, one of its sheets defines. The text has no leading =. */
 export interface SheetName {
@@ -23,6 +25,7 @@ export class BookNames {
   private readonly relative = new Map<SheetName, SharedFormula>();
   private readonly compiled = new Map<string, ReturnType<typeof compile>>();
   private readonly boxes = new Map<string, ReturnType<typeof structuredBox>>();
+  private readonly rowPlaces = new Map<string, Box & { readonly sheet: string }>();
   private depth = 0;
 
   constructor({ names, tables }: { readonly names: readonly SheetName[]; readonly tables: readonly SheetTable[] }) {
@@ -52,12 +55,22 @@ export class BookNames {
   }
 
   structured(context: Context, text: string): Value {
-    const sameEverywhere = !text.startsWith('[') && !/@|this row/i.test(text);
+    const rows = this.rowPlaces.get(text);
+    if (rows && context.row >= rows.top && context.row <= rows.bottom) return new Reference(context.workbook, rows.sheet, context.row, rows.left, context.row, rows.right);
+    const sameEverywhere = !text.startsWith('[') && !OF_ROW.test(text);
     let place = sameEverywhere ? this.boxes.get(text) : undefined;
     if (!place) place = structuredBox(text, this.tables, context);
     if (sameEverywhere) this.boxes.set(text, place);
     const { sheet, box } = place;
+    if (!sameEverywhere && box.top === context.row && box.bottom === context.row) this.keepForRows(text, place, context.row);
     return new Reference(context.workbook, sheet, box.top, box.left, box.bottom, box.right);
+  }
+
+  /** What `table[[#This Row],[column]]` means in one row of the table's data it means in all of them. */
+  private keepForRows(text: string, { sheet, box: { left, right } }: ReturnType<typeof structuredBox>, row: number): void {
+    const table = text.startsWith('[') ? undefined : this.tables.find((each) => each.sheet === sheet && inBox(each.box, row, left));
+    const [top, bottom] = table ? [table.box.top + table.headerRows, table.box.bottom - table.totalsRows] : [0, -1];
+    if (row >= top && row <= bottom) this.rowPlaces.set(text, { sheet, left, right, top, bottom });
   }
 
   /** References of a name without $ are meant as seen from A1, and move with the cell that uses it. */

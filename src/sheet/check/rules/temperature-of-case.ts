@@ -36,11 +36,22 @@ export const temperatureOfCase: Rule = {
   watch: (subject) => new ImpedanceTrail(subject),
 };
 
+/** Equal runs behind a lookup that are followed: they are alike, and a schedule may hold thousands. */
+const MOST_MAKERS = 8;
+
+function* firstOf<T>(values: Iterable<T>, most: number): Generator<T> {
+  let count = 0;
+  for (const value of values) {
+    if (count++ >= most) return;
+    yield value;
+  }
+}
+
 const isText = (value: unknown): value is string => typeof value === 'string' && value !== '';
 
 /** Impedances travel as text of 17 digits, by which each is found again wherever it was looked up. */
 class ImpedanceTrail implements Watch {
-  private readonly made = new Map<string, Made[]>();
+  private readonly made = new Map<string, Map<BookCell, Made>>();
   private readonly uses: Use[] = [];
 
   constructor(private readonly subject: Subject) {}
@@ -63,21 +74,26 @@ class ImpedanceTrail implements Watch {
 
   private madeIn(cell: BookCell, text: string): Made {
     let all = this.made.get(text);
-    if (!all) this.made.set(text, (all = []));
-    let made = all.find((each) => each.cell === cell);
-    if (!made) all.push((made = { cell, sources: new Set(), state: new Set(), needs: new Set() }));
+    if (!all) this.made.set(text, (all = new Map()));
+    let made = all.get(cell);
+    if (!made) all.set(cell, (made = { cell, sources: new Set(), state: new Set(), needs: new Set() }));
     return made;
   }
 
   /** Where an impedance that a cell takes was made: in itself, in a cell that it names, or, looked up, in any that holds it. */
   private makers(taker: BookCell, text: string): readonly Made[] {
-    const all = this.made.get(text) ?? [];
-    if (all.length < 2) return all;
-    const own = all.filter(({ cell }) => cell === taker);
-    if (own.length > 0) return own;
-    const named = new Set([...expressions(this.subject.templates.of(taker)?.tree)].map((node) => this.subject.cellAt(node, taker)?.cell));
-    const direct = all.filter(({ cell }) => named.has(cell));
-    return direct.length > 0 ? direct : all;
+    const all = this.made.get(text);
+    if (!all) return [];
+    const own = all.get(taker);
+    if (own) return [own];
+    if (all.size > 1) {
+      const named = [...expressions(this.subject.templates.of(taker)?.tree)].flatMap((node) => {
+        const made = node.type === 'ReferenceIdentifier' ? this.subject.cellAt(node, taker)?.cell : undefined;
+        return (made && all.get(made)) ?? [];
+      });
+      if (named.length > 0) return named;
+    }
+    return [...firstOf(all.values(), MOST_MAKERS)];
   }
 
   /** Tells impedances, and all that they were made of, what they are used for. */
