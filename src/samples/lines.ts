@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 import { fileFormula } from './formula-text';
 import { HEADING, INPUT, PLAIN, REMARK, UNIT, WORKED, dress } from './look';
 
@@ -27,7 +27,7 @@ export const setLineWidths = (sheet: Worksheet): void => LINE_WIDTHS.forEach((wi
 interface Validations { dataValidations: { add(range: string, rule: object): void } }
 
 /** Writes a block of lines under a heading; gives the first free row after it. */
-export function addLines(workbook: Workbook, sheet: Worksheet, top: number, title: string, lines: readonly Line[], worked: boolean): number {
+export function addLines(workbook: Workbook, sheet: Worksheet, top: number, title: string, lines: readonly Line[], worked: boolean, inputLook: Partial<Style> = INPUT): number {
   [title, 'value', 'unit', 'name', 'remark'].forEach((text, i) => {
     const cell = dress(sheet.getCell(top, i < 4 ? i + 1 : 6), HEADING);
     cell.value = text;
@@ -37,7 +37,7 @@ export function addLines(workbook: Workbook, sheet: Worksheet, top: number, titl
     const row = top + 1 + i;
     const isText = line.format === '@';
     dress(sheet.getCell(row, 1), PLAIN).value = line.label;
-    const cell = dress(sheet.getCell(row, 2), worked ? WORKED : INPUT, line.format);
+    const cell = dress(sheet.getCell(row, 2), worked ? WORKED : inputLook, line.format);
     cell.alignment = { horizontal: isText ? 'left' : 'right', wrapText: isText, vertical: 'top' };
     cell.value = worked ? { formula: fileFormula(String(line.value), '') } : line.value;
     if (isText && worked) sheet.getRow(row).height = 14 * (line.lines ?? 2);

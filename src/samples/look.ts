@@ -15,6 +15,12 @@ export const UNIT: Partial<Style> = {
   font: { ...FONT, italic: true, size: 9, color: { argb: 'FF5B6770' } }, fill: solid('FFE6EBED'), border: frame, alignment: { horizontal: 'center' },
 };
 export const INPUT: Partial<Style> = { font: { ...FONT, color: { argb: 'FF123C69' } }, fill: solid('FFFFF6DC'), border: frame, protection: { locked: false }, alignment: { vertical: 'top' } };
+/** A typed cell that was approved: locked. */
+export const APPROVED: Partial<Style> = { font: { ...FONT, color: { argb: 'FF3C464C' } }, fill: solid('FFECEFF0'), border: frame, protection: { locked: true }, alignment: { vertical: 'top' } };
+/** A typed cell added since: open. */
+export const ADDED: Partial<Style> = { ...INPUT, fill: solid('FFDFF0D8') };
+/** A typed cell that only shows how a row is filled. */
+export const EXAMPLE: Partial<Style> = { ...INPUT, font: { ...FONT, italic: true, color: { argb: 'FF7A6A3A' } } };
 export const WORKED: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
 export const WORDS: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF3C464C' } }, border: frame, alignment: { wrapText: true, vertical: 'top', horizontal: 'left', indent: 1 } };
 export const CARRIED: Partial<Style> = { font: { ...FONT, size: 8, color: { argb: 'FF8A949A' } }, border: frame, alignment: { vertical: 'top', shrinkToFit: true } };

@@ -1,9 +1,15 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { cableSchedule } from './cable-schedule';
+import { engineer } from './engineer';
+import { estimator } from './estimator';
 
 /** Writes the sample workbooks; with --check says whether those in the folder are what would be written. */
-const SAMPLES: Readonly<Record<string, () => Promise<Uint8Array>>> = { 'cable-schedule.xlsx': cableSchedule };
+const SAMPLES: Readonly<Record<string, () => Promise<Uint8Array>>> = {
+  'cable-schedule.xlsx': cableSchedule,
+  'estimator.xlsx': estimator,
+  'engineer.xlsx': engineer,
+};
 
 const folder = path.resolve(import.meta.dirname, '../../sample-workbooks');
 const check = process.argv.includes('--check');

@@ -29,7 +29,7 @@ export interface TableSource {
   /** Row of the units; the heading follows, then the rows. */
   at: { row: number; column?: number };
   columns: readonly Column[];
-  /** Typed cells, in the order of the typed columns. */
+  /** Typed cells, in the order of the typed columns; a text that begins with = is a formula of this cell alone. */
   rows: readonly (readonly (string | number)[])[];
   /** Look of the typed cells of a row (from 0), where it is not the usual one. */
   inputLook?: (row: number) => Partial<Style>;
@@ -49,8 +49,7 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
 
   const cells = rows.map((row) => {
     const typed = [...row];
-    // Nothing typed: an empty cell, not an empty text.
-    return columns.map((column) => (column.formula === undefined ? blankIfEmpty(typed.shift()) : { formula: formulas.get(column.name)! }));
+    return columns.map((column) => (column.formula === undefined ? entryOf(typed.shift(), name) : { formula: formulas.get(column.name)! }));
   });
   sheet.addTable({
     name, ref: `${letters(first)}${heading}`, headerRow: true, totalsRow: false,
@@ -63,7 +62,11 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
   return last;
 }
 
-const blankIfEmpty = (typed: string | number | undefined): string | number | null => (typed === undefined || typed === '' ? null : typed);
+/** Nothing typed: an empty cell, not an empty text. */
+function entryOf(typed: string | number | undefined, table: string): string | number | null | { formula: string } {
+  if (typed === undefined || typed === '') return null;
+  return typeof typed === 'string' && typed.startsWith('=') ? { formula: fileFormula(typed.slice(1), table) } : typed;
+}
 
 /** Room for two lines of running text. */
 const TWO_LINES = 26;
@@ -77,8 +80,11 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
   // exceljs drops a width of exactly 9
   sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, sheet.getColumn(at).width ?? 0);
   for (let row = heading + 1; row <= last; row += 1) {
-    const style = column.carried ? CARRIED : column.words ? WORDS : column.formula === undefined ? inputLook(row - heading - 1) : WORKED;
-    const cell = dress(sheet.getCell(row, at), style, column.format);
+    const cell = sheet.getCell(row, at);
+    const isWorked = column.formula !== undefined || cell.formula !== undefined;
+    const typed = inputLook(row - heading - 1);
+    const style = column.carried ? CARRIED : column.words ? (isWorked ? WORDS : { ...WORDS, ...typed, alignment: WORDS.alignment! }) : isWorked ? WORKED : typed;
+    dress(cell, style, column.format);
     // Words stand clear of the figures to their left; verdicts stand out.
     if (!column.words && !column.carried) cell.alignment = column.verdict ? { ...style.alignment, horizontal: 'center' } : column.format === undefined && column.unit === undefined ? { ...style.alignment, horizontal: 'left', indent: 1 } : { ...style.alignment, horizontal: 'right' };
     if (column.words) sheet.getRow(row).height = TWO_LINES;

@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 import { fileFormula } from '../formula-text';
 import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
 import { LABEL, WORDS, dress } from '../look';
@@ -58,14 +58,13 @@ const CARRIED: readonly Column[] = ([
 ] satisfies Column[]).map((column) => ({ ...column, width: column.name.endsWith('board') || column.name.endsWith('from') ? 9 : 20, carried: true as const }));
 
 const COLUMNS: readonly Column[] = [...READ, ...CARRIED];
-type BoardRow = readonly (string | number)[];
 
 /** Boards with the runs that feed them, as a tree, and their fault levels. */
-export function addBoards(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly BoardRow[] = BOARDS): Worksheet {
+export function addBoards(workbook: Workbook, worked: WorkedColumns, document: Document, inputLook?: (row: number) => Partial<Style>): Worksheet {
   const sheet = workbook.addWorksheet('Boards', { properties: { tabColor: { argb: 'FF4E7A8C' } } });
   titleBlock(sheet, 'BOARDS: fault levels', document, READ.length);
   const units = FIRST_FREE_ROW + 2;
-  const last = addTable(sheet, { name: 'Boards', at: { row: units }, columns: COLUMNS, rows }, worked);
+  const last = addTable(sheet, { name: 'Boards', at: { row: units }, columns: COLUMNS, rows: BOARDS, ...(inputLook ? { inputLook } : {}) }, worked);
   workbook.definedNames.add(`'Boards'!$A$${units + 2}:$A$${last}`, 'list_board');
   dress(sheet.getCell(FIRST_FREE_ROW, 1), LABEL).value = 'In order?';
   sheet.mergeCells(FIRST_FREE_ROW, 2, FIRST_FREE_ROW, 10);

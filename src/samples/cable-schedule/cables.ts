@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 import { orNone } from '../formula-text';
 import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
 import { type Column, type WorkedColumns, addTable, carriedHeading } from '../table';
@@ -11,7 +11,7 @@ const TRIPS =
   `${tripTime('1000*[@[Ik1 min]]', (name) => ofDevice('device', name), 'slow')})`;
 
 /** What is read and printed. */
-export const CABLES_READ: readonly Column[] = [
+const CABLES_READ: readonly Column[] = [
   { name: 'cable', width: 8 },
   { name: 'from', width: 9, list: 'list_board' },
   { name: 'to', width: 15 },
@@ -37,21 +37,32 @@ export const CABLES_READ: readonly Column[] = [
 ];
 
 /** Impedances as complex text, carried with all digits. */
-export const CABLES_CARRIED: readonly Column[] = [
+const CABLES_CARRIED: readonly Column[] = [
   { name: 'hot', unit: '°C', width: 8, carried: true, formula: 'IF([@insulation]="PVC",70,90)', note: 'Conductor at full load.' },
   { name: 'line 20 °C', unit: 'mΩ', width: 20, carried: true, formula: 'JW.IMP_CABLE([@length],[@size],[@metal],[@runs],20)' },
   { name: 'line hot', unit: 'mΩ', width: 20, carried: true, formula: 'JW.IMP_CABLE([@length],[@size],[@metal],[@runs],[@hot])' },
   { name: 'earth hot', unit: 'mΩ', width: 20, carried: true, formula: 'JW.IMP_CABLE([@length],[@earth],[@metal],[@runs],[@hot])' },
 ];
 
+export interface Schedule {
+  rows: readonly (readonly (string | number)[])[];
+  /** Columns behind the printed ones of the schedule; their typed cells stand last in a row. */
+  more?: readonly Column[];
+  inputLook?: (row: number) => Partial<Style>;
+  title?: string;
+  block?: Parameters<typeof titleBlock>[4];
+}
+
 /** The schedule: each cable against the let-through of its device, and whether that trips in time. */
-export function addCables(workbook: Workbook, worked: WorkedColumns, document: Document): Worksheet {
+export function addCables(workbook: Workbook, worked: WorkedColumns, document: Document, schedule: Schedule = { rows: CABLES }): Worksheet {
+  const { rows, more = [], inputLook, title = 'CABLE SCHEDULE: what each cable withstands against what its device lets through', block } = schedule;
   const sheet = workbook.addWorksheet('Cables', { properties: { tabColor: { argb: 'FF5C8A4A' } } });
-  titleBlock(sheet, 'CABLE SCHEDULE: what each cable withstands against what its device lets through', document, CABLES_READ.length);
+  const read = [...CABLES_READ, ...more];
+  titleBlock(sheet, title, document, read.length, block);
   const units = FIRST_FREE_ROW;
-  const last = addTable(sheet, { name: 'Cables', at: { row: units }, columns: [...CABLES_READ, ...CABLES_CARRIED], rows: CABLES }, worked);
-  carriedHeading(sheet, units - 1, CABLES_READ.length + 1);
+  const last = addTable(sheet, { name: 'Cables', at: { row: units }, columns: [...read, ...CABLES_CARRIED], rows, ...(inputLook ? { inputLook } : {}) }, worked);
+  carriedHeading(sheet, units - 1, read.length + 1);
   sheet.views = [{ state: 'frozen', xSplit: 1, ySplit: units + 1 }];
-  printSetUp(sheet, document, { rows: last, columns: CABLES_READ.length }, [units, units + 1]);
+  printSetUp(sheet, document, { rows: last, columns: read.length }, [units, units + 1]);
   return sheet;
 }

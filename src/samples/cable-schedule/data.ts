@@ -50,7 +50,8 @@ export type Device = readonly [
   Figure, Figure, Setting, Figure, Setting, Figure, Figure, Figure, Figure, Figure, string,
 ];
 
-const link = (ref: string, board: string, rated: number, prearcing: number, readAt: number): Device =>
+/** A link in its fuse-switch. */
+export const link = (ref: string, board: string, rated: number, prearcing: number, readAt: number): Device =>
   [ref, board, 'gG', rated, 'gG range T', prearcing, readAt, 500, 80, `${rated} A gG range T`, '', '', '', '', '', '', 120, '', '', '', ''];
 
 export const DEVICES: readonly Device[] = [

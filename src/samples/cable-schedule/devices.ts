@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 import { orNone } from '../formula-text';
 import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
 import { type Column, type WorkedColumns, addTable } from '../table';
@@ -83,10 +83,10 @@ const DUTY: readonly Column[] = [
 ];
 
 /** Protective devices, a row each: what they are, what they let through, whether they are fit for their board. */
-export function addDevices(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly Device[] = DEVICES): Worksheet {
+export function addDevices(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly Device[] = DEVICES, inputLook?: (row: number) => Partial<Style>): Worksheet {
   const sheet = workbook.addWorksheet('Devices', { properties: { tabColor: { argb: 'FFB5792F' } } });
   titleBlock(sheet, 'DEVICES: settings and let-through', document, DEVICE.length);
-  const last = addTable(sheet, { name: 'Devices', at: { row: FIRST_FREE_ROW }, columns: [...DEVICE, ...CARRIED], rows }, worked);
+  const last = addTable(sheet, { name: 'Devices', at: { row: FIRST_FREE_ROW }, columns: [...DEVICE, ...CARRIED], rows, ...(inputLook ? { inputLook } : {}) }, worked);
   workbook.definedNames.add(`'Devices'!$A$${FIRST_FREE_ROW + 2}:$A$${last}`, 'list_device');
   sheet.views = [{ state: 'frozen', xSplit: 1, ySplit: FIRST_FREE_ROW + 1 }];
   printSetUp(sheet, document, { rows: last, columns: DEVICE.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
@@ -94,10 +94,10 @@ export function addDevices(workbook: Workbook, worked: WorkedColumns, document: 
 }
 
 /** Adequacy of the devices, on a sheet of its own. */
-export function addDuty(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly Device[] = DEVICES): Worksheet {
+export function addDuty(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly Device[] = DEVICES, inputLook?: (row: number) => Partial<Style>): Worksheet {
   const sheet = workbook.addWorksheet('Duty', { properties: { tabColor: { argb: 'FFB5792F' } } });
   titleBlock(sheet, 'DUTY: is each device fit for its board?', document, DUTY.length);
-  const last = addTable(sheet, { name: 'Duty', at: { row: FIRST_FREE_ROW }, columns: DUTY, rows: rows.map(([device]) => [device]) }, worked);
+  const last = addTable(sheet, { name: 'Duty', at: { row: FIRST_FREE_ROW }, columns: DUTY, rows: rows.map(([device]) => [device]), ...(inputLook ? { inputLook } : {}) }, worked);
   sheet.views = [{ state: 'frozen', xSplit: 1, ySplit: FIRST_FREE_ROW + 1 }];
   printSetUp(sheet, document, { rows: last, columns: DUTY.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
   return sheet;

@@ -1,4 +1,4 @@
-import type { Workbook, Worksheet } from 'exceljs';
+import type { Style, Workbook, Worksheet } from 'exceljs';
 import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
 import { LINE_COLUMNS, type Line, addLines, setLineWidths } from '../lines';
 
@@ -39,13 +39,13 @@ const WORKED_OUT: readonly Line[] = [
 ];
 
 /** Job constants, supply, transformers, motors; and the source impedances worked from them, under names. */
-export function addSources(workbook: Workbook, document: Document): Worksheet {
+export function addSources(workbook: Workbook, document: Document, inputLook?: Partial<Style>): Worksheet {
   const sheet = workbook.addWorksheet('Sources', { properties: { tabColor: { argb: 'FF34495A' } } });
   setLineWidths(sheet);
   titleBlock(sheet, 'SOURCES: supply, transformers, motors', document, LINE_COLUMNS);
   let row = FIRST_FREE_ROW;
   for (const [title, lines, worked] of [['Job constants', CONSTANTS, false], ['Supply as declared', SUPPLY, false], ['Worked out', WORKED_OUT, true]] as const) {
-    row = addLines(workbook, sheet, row, title, lines, worked) + 1;
+    row = addLines(workbook, sheet, row, title, lines, worked, inputLook) + 1;
   }
   printSetUp(sheet, document, { rows: row, columns: LINE_COLUMNS });
   return sheet;
