@@ -4,15 +4,17 @@ import type { Kind } from '../functions/kernel/kind';
 import { boundsWords } from '../functions/kernel/number';
 import { wordsShown } from '../functions/kernel/kinds';
 import { catalogue } from '../sheet/catalogue';
+import { FunctionFinder } from '../sheet/find/find-functions';
 import { optionsOf } from './options';
 import { CouldNotRun, DONE, type Terminal, columns, oneLine } from './terminal';
 
-/** Lists the functions, or tells all about one. */
+/** Lists the functions, finds some by trade words, or tells all about one. */
 export async function functionsCommand(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { positionals } = optionsOf(args, {});
+  const { positionals, values } = optionsOf(args, { find: { type: 'boolean' } });
+  if (values.find) return findSome(positionals.join(' '), terminal);
   const [name] = positionals;
   if (name === undefined) {
-    listAll(terminal);
+    list(catalogue.entries, terminal);
     return DONE;
   }
   const entry = catalogue.find(name);
@@ -21,8 +23,16 @@ export async function functionsCommand(args: readonly string[], terminal: Termin
   return DONE;
 }
 
-function listAll(terminal: Terminal): void {
-  const rows = catalogue.entries.map(({ declaration, member }) => [declaration.family, `JW.${member.name}`, member.summary]);
+function findSome(words: string, terminal: Terminal): number {
+  if (words.trim() === '') throw new CouldNotRun('--find needs words to look for');
+  const found = new FunctionFinder(catalogue).find(words);
+  if (found.length === 0) throw new CouldNotRun(`no function is found for ${oneLine(words)}; joulewright functions lists all`);
+  list(found, terminal);
+  return DONE;
+}
+
+function list(entries: readonly Entry[], terminal: Terminal): void {
+  const rows = entries.map(({ declaration, member }) => [declaration.family, `JW.${member.name}`, member.summary]);
   for (const line of columns(rows)) terminal.out(line);
 }
 
@@ -46,6 +56,7 @@ function about({ declaration, member }: Entry): string[] {
     '',
     ...(member.formula === '' ? [] : [`Formula  ${member.formula}`]),
     `Source   ${clauseOf(declaration)}`,
+    ...(declaration.tasks.length === 0 ? [] : [`Also     ${declaration.tasks.join('; ')}`]),
     ...(declaration.caution === '' ? [] : [`Caution  ${declaration.caution}`]),
     ...declaration.examples.map((example, i) => `${i === 0 ? 'Example' : '       '}  ${example}`),
   ];

@@ -9,6 +9,7 @@ export const mainHelp = `Joulewright ${version}: low-voltage protection function
   joulewright recompute IN.xlsx -o OUT.xlsx      a workbook with its stored values made new
   joulewright table FILE.xlsx [TABLE [COLUMN …]] a table of a workbook, as it is stored
   joulewright functions [NAME]                   the functions, or all about one
+  joulewright functions --find WORDS …           functions for a question
   joulewright --version
 
 joulewright COMMAND --help tells more of each.
@@ -54,7 +55,9 @@ Exit status: 0 done, 1 some formulas could not be computed (they keep their stor
   table: `joulewright table FILE.xlsx [TABLE [COLUMN …]]
 
 Prints a table of a workbook from its stored values; without TABLE, the names of the tables and their columns.`,
-  functions: `joulewright functions [NAME]
+  functions: `joulewright functions [NAME | --find WORDS …]
 
-Lists the functions by family, or tells all about one: arguments with units and bounds, formula, source, caution.`,
+Lists the functions by family, or tells all about one: arguments with units and bounds, formula, source, caution.
+
+  --find   functions for a question in trade words, the best first: --find will the cable stand it`,
 };

@@ -46,6 +46,7 @@ const withstandBasis = [{ source: 'IEC 60364-4-43:2023', clause: '434.5.2' }];
 export const loadCurrentOf = worksheetFunction({
   name: 'LOAD_CURRENT',
   summary: 'Design current of a load from its power.',
+  tasks: ['amps from kW', 'full load current', 'design current Ib'],
   formula: 'P/(√3·U·cos φ·η); phases 1: P/(U·cos φ·η)',
   parameters: {
     power_kW: quantity('kW', 'power of the load', { upTo: 20000 }),
@@ -64,6 +65,7 @@ export const loadCurrentOf = worksheetFunction({
 export const cableRatingOf = worksheetFunction({
   name: 'CABLE_RATING',
   summary: 'Current a cable may carry: your tabulated figure times your factors.',
+  tasks: ['ampacity', 'derating, grouping, ambient', 'current carrying capacity Iz', 'correction factors'],
   formula: 'It·Ca·Cg·Ci·Cc·n',
   parameters: {
     tabulated_A: quantity('A', 'current of the table for the cable and its method of installation', { upTo: 5000 }),
@@ -90,6 +92,7 @@ export const cableRatingOf = worksheetFunction({
 export const overload = testAndMargin({
   stem: 'OVERLOAD',
   summary: 'Is the cable protected against overload by this device?',
+  tasks: ['is the cable protected against overload', 'In between Ib and Iz', '1.45 rule'],
   formula: 'Ib ≤ In ≤ Iz and I2 ≤ 1.45·Iz',
   parameters: {
     load_A: load(),
@@ -110,6 +113,7 @@ export const overload = testAndMargin({
 export const voltDropOf = worksheetFunction({
   name: 'VOLT_DROP',
   summary: 'Volt drop along a run.',
+  tasks: ['voltage drop', 'is the run too long', 'volts lost along the cable'],
   formula: '√3·Ib·(R·cos φ + X·sin φ); phases 1: 2·Ib·(…)',
   parameters: {
     load_A: load(),
@@ -127,6 +131,7 @@ export const voltDropOf = worksheetFunction({
 export const harmonicCurrent = worksheetFunction({
   name: 'HARMONIC_CURRENT',
   summary: 'Current to size a cable for when third harmonics load the neutral, or the neutral current itself.',
+  tasks: ['third harmonics, triplen', 'neutral overloaded', 'size the neutral'],
   formula: 'IN = 3·h3·Ib; sizing: Ib, Ib/0.86, IN/0.86 or IN by h3 up to 15, 33, 45 % or more',
   parameters: {
     load_A: load(),
@@ -143,6 +148,7 @@ export const harmonicCurrent = worksheetFunction({
 export const cableK = worksheetFunction({
   name: 'CABLE_K',
   summary: 'Adiabatic factor k of a line conductor, from metal and insulation.',
+  tasks: ['k factor of a cable', 'k for copper PVC, XLPE', 'adiabatic constant'],
   formula: K_FORMULA,
   parameters: { metal: metal(), insulation: word('insulation of the cable', withMineralWords, {}), csa_mm2: sizeForLimit(), start_C: ownStart(), end_C: ownEnd() },
   result: 'A√s/mm²',
@@ -157,6 +163,7 @@ export const cableK = worksheetFunction({
 export const earthK = worksheetFunction({
   name: 'EARTH_K',
   summary: 'Adiabatic factor k of an earth conductor: in the cable, separate, armour or bare.',
+  tasks: ['k factor of cpc, protective conductor', 'armour, SWA, gland earth', 'k for bare earth'],
   formula: K_FORMULA,
   parameters: {
     metal: anyMetal(),
@@ -183,6 +190,7 @@ export const earthK = worksheetFunction({
 export const cableWithstand = worksheetFunction({
   name: 'CABLE_WITHSTAND',
   summary: 'Joule integral that a conductor withstands without passing its final temperature.',
+  tasks: ['will the cable stand it', 'k²S²', 'short-circuit withstand of a cable', 'thermal withstand'],
   formula: '(k·S·n)²',
   parameters: { k: kFactor(), csa_mm2: csa(), runs: runs() },
   result: 'A²s',
@@ -196,6 +204,7 @@ export const cableWithstand = worksheetFunction({
 export const cableWithstandCurrent = worksheetFunction({
   name: 'CABLE_WITHSTAND_CURRENT',
   summary: 'Fault current that a conductor withstands for a stated time.',
+  tasks: ['how many kA does the cable stand', 'one-second rating', 'short-time current of a cable'],
   formula: 'k·S·n/√t',
   parameters: { k: kFactor(), csa_mm2: csa(), time_s: faultTime(), runs: runs() },
   result: 'kA',
@@ -209,6 +218,7 @@ export const cableWithstandCurrent = worksheetFunction({
 export const nonAdiabatic = worksheetFunction({
   name: 'NON_ADIABATIC_FACTOR',
   summary: 'How much more a conductor stands because some heat leaves it during the fault: multiply the withstand current.',
+  tasks: ['long fault, heat escapes', 'non-adiabatic', 'IEC 60949 factor'],
   formula: '√(1 + X·√(t/S) + Y·t/S)',
   parameters: {
     csa_mm2: csa(),
@@ -226,6 +236,7 @@ export const nonAdiabatic = worksheetFunction({
 export const cableMinSize = worksheetFunction({
   name: 'CABLE_MIN_SIZE',
   summary: 'Least conductor section for a joule integral.',
+  tasks: ['smallest cable for the fault', 'adiabatic equation', 'size of the cpc, earth conductor'],
   formula: '√(I²t)/(k·n)',
   parameters: {
     joule_A2s: jouleDuty(),
@@ -247,6 +258,7 @@ export const cableMinSize = worksheetFunction({
 export const cableFinalTemp = worksheetFunction({
   name: 'CABLE_FINAL_TEMP',
   summary: 'Conductor temperature after a fault.',
+  tasks: ['how hot does the cable get', 'conductor temperature after a short circuit', 'insulation damaged'],
   formula: '(β + θi)·e^(I²t/(K·S·n)²) − β',
   parameters: {
     joule_A2s: jouleDuty(),
@@ -266,6 +278,7 @@ export const cableFinalTemp = worksheetFunction({
 export const cableLegShare = worksheetFunction({
   name: 'CABLE_LEG_SHARE',
   summary: 'Current in one of several unequal cables in parallel.',
+  tasks: ['parallel cables', 'unequal current sharing', 'current in each run'],
   formula: 'I·|Zp/Z|, Zp = 1/Σ(1/Z)',
   parameters: {
     z_legs_mohm: impedances('impedance of each leg, one cell a leg', 'range'),
@@ -281,6 +294,7 @@ export const cableLegShare = worksheetFunction({
 export const earthSizeTable = worksheetFunction({
   name: 'EARTH_SIZE_TABLE',
   summary: 'Earth conductor size by the table rule, from the line size.',
+  tasks: ['earth wire size', 'cpc, PE size by table', 'half the line conductor'],
   formula: 'S up to 16, 16 up to 35, S/2 above; times k1/k2',
   parameters: {
     csa_mm2: csa(),
@@ -296,6 +310,7 @@ export const earthSizeTable = worksheetFunction({
 export const loopMax = worksheetFunction({
   name: 'LOOP_MAX',
   summary: 'Greatest loop impedance at which the device still trips in time.',
+  tasks: ['earth loop impedance limit', 'maximum Zs', 'will it trip in time on an earth fault'],
   formula: 'c·U0/Ia·f',
   parameters: {
     trip_A: quantity('A', 'current that surely trips the device in time: slow edge of its curve, or its band', { upTo: 300000 }),
@@ -313,6 +328,7 @@ export const loopMax = worksheetFunction({
 export const disconnectLimit = worksheetFunction({
   name: 'DISCONNECT_LIMIT',
   summary: 'Longest disconnection time allowed, a.c.',
+  tasks: ['disconnection time', '0.4 s or 5 s', 'TN, TT, automatic disconnection'],
   formula: 'table 41.1 by system and U0; distribution TN 5 s, TT 1 s',
   parameters: {
     system: word('type of system earthing', { TN: ['tn-s', 'tn-c', 'tn-c-s', 'tn-cs'], TT: [], IT: [] }, {}),

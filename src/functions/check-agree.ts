@@ -25,6 +25,7 @@ function quantityIn(cell: Cell, name: string) {
 
 export const agree = worksheetFunctions({
   summary: 'Does the designer’s figure agree with the checker’s?',
+  tasks: ['compare with the designer’s figure', 'check a calculation', 'does it match'],
   formula: '100·(designer/checker − 1)',
   basis: [{ source: 'own rule' }],
   caution: 'A small per cent on the wrong side still counts; a large one on the safe side is still a finding.',
@@ -75,6 +76,7 @@ const listed = (cell: Cell): number | string => (typeof cell === 'number' || typ
 export const agreeList = worksheetFunction({
   name: 'AGREE_LIST',
   summary: 'Lists only the rows where designer and checker disagree.',
+  tasks: ['list of disagreements', 'compare two schedules', 'check a whole column'],
   formula: '100·(designer/checker − 1)',
   parameters: {
     designer: column('the designer’s figures', {}),
@@ -105,6 +107,7 @@ export const agreeList = worksheetFunction({
 export const agreeHint = worksheetFunction({
   name: 'AGREE_HINT',
   summary: 'Guesses why two figures differ, from their ratio: r.m.s. against peak, line against phase, thousand, c, temperature, k.',
+  tasks: ['why do the figures differ', 'find the mistake', 'factor of 1.73, 1.41, 1000'],
   formula: 'larger/smaller',
   parameters: {
     designer: anyCell('the designer’s figure', {}),

@@ -22,6 +22,7 @@ function answered(questions: Questions, name: string, argv: readonly Argument[])
 
 export const showWorking = worksheetFunctions({
   summary: 'The working of any other function, in one cell or step by step.',
+  tasks: ['show the working', 'step by step', 'calculation for the file'],
   formula: '',
   basis: own,
   examples: ['=JW.SHOW_WORKING("FAULT_3PH_MAX","2.31+7.9i",415)', '=JW.SHOW_STEPS("CABLE_WITHSTAND",115,25)'],
@@ -59,6 +60,7 @@ export const showWorking = worksheetFunctions({
 export const clause = worksheetFunction({
   name: 'CLAUSE',
   summary: 'Standard, edition and clause on which a function stands.',
+  tasks: ['which standard', 'clause, regulation', 'edition'],
   formula: '',
   parameters: { function_name: functionName() },
   result: 'text',
@@ -70,6 +72,7 @@ export const clause = worksheetFunction({
 export const assumed = worksheetFunction({
   name: 'ASSUMED',
   summary: 'Defaults that a call used because you left them blank; empty if none.',
+  tasks: ['what was assumed', 'defaults taken', 'left blank'],
   formula: '',
   parameters: { function_name: functionName(), argument: itsArguments() },
   result: 'text',
@@ -81,6 +84,7 @@ export const assumed = worksheetFunction({
 export const caution = worksheetFunction({
   name: 'CAUTION',
   summary: 'What is wrong or worth a second look in a call; empty if nothing.',
+  tasks: ['warnings', 'what to look out for', 'second look'],
   formula: '',
   parameters: { function_name: functionName(), argument: itsArguments() },
   result: 'text',
@@ -92,6 +96,7 @@ export const caution = worksheetFunction({
 export const validRange = worksheetFunction({
   name: 'VALID_RANGE',
   summary: 'Whether every argument of a call is inside its bounds; if not, all that are outside, with the bounds.',
+  tasks: ['valid range', 'limits of the method', 'is the input in range'],
   formula: '',
   parameters: { function_name: functionName(), argument: itsArguments() },
   result: 'text',
@@ -117,6 +122,7 @@ function editions(questions: Questions): string[] {
 export const coreVersion = worksheetFunction({
   name: 'CORE_VERSION',
   summary: 'Version, date and method editions of the calculation core, for the print.',
+  tasks: ['version', 'which release', 'for the print'],
   formula: '',
   parameters: {},
   result: 'text',

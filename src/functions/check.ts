@@ -22,6 +22,7 @@ const sense = () => word('which side of the limit is allowed', SENSES, { default
 /** The margin takes figures above 0 only, so the two names do not share their arguments. */
 export const limit = worksheetFunctions({
   summary: 'Any value against any limit, both in one unit, blank-safe: volt drop, disconnection time, terminal rise, peak, cleat strength.',
+  tasks: ['compare with a limit', 'pass or fail', 'is it under the limit'],
   formula: 'value ≤ limit, or value ≥ limit; margin limit/value − 1, or value/limit − 1',
   basis: [{ source: 'arithmetic' }],
   examples: ['=JW.LIMIT_TEST(0.31,0.4)', '=JW.LIMIT_MARGIN(0.31,0.4)', '=JW.LIMIT_TEST(4.2,5,"at least")', '=JW.LIMIT_TEST(0.31,"")'],
@@ -51,6 +52,7 @@ export const limit = worksheetFunctions({
 export const verdictCount = worksheetFunction({
   name: 'VERDICT_COUNT',
   summary: 'How many verdicts of each kind a range holds: a count, never a verdict of its own.',
+  tasks: ['count pass and FAIL', 'summary of verdicts', 'how many fail'],
   formula: '',
   parameters: { verdicts: cells('range of verdicts; errors, other words and blanks are counted too', {}) },
   result: 'text',
@@ -69,6 +71,7 @@ function unitNamed(symbol: string, name: string): Unit {
 export const unitConvert = worksheetFunction({
   name: 'UNIT_CONVERT',
   summary: 'Turns a value from one unit into another of the same kind.',
+  tasks: ['convert units', 'inches to mm, feet to metres', 'cal/cm² and J/cm²'],
   formula: 'value·from/to',
   parameters: { value: anyCell('number to convert', {}), from: text('unit of the value', {}), to: text('unit wanted', {}) },
   result: 'as asked',
@@ -91,6 +94,7 @@ export const unitConvert = worksheetFunction({
 export const checkDigest = worksheetFunction({
   name: 'CHECK_DIGEST',
   summary: 'Eight characters that change when any input changes.',
+  tasks: ['has anything changed', 'checksum of inputs', 'fingerprint'],
   formula: 'FNV-1a, 32 bits',
   parameters: { inputs: raw('cells and ranges to watch', { zeroIsNotBlank: true }) },
   result: 'text',

@@ -34,6 +34,7 @@ function undercut(settings: TripSettings, currents: readonly number[], edgeAsked
 
 export const trip = worksheetFunctions({
   summary: 'Tripping time of a breaker from its settings (one current), or its whole band as points for a chart.',
+  tasks: ['breaker settings', 'LSI, Ir, Isd, Ii', 'electronic trip unit, thermal-magnetic', 'trip curve'],
   formula: 'least of tr·(m·Ir·d/I)², tsd from Isd·d, ti from Ii·e',
   basis: [
     { source: 'IEC 60947-2:2016', clause: '8.3.3.1', fromMemory: true },

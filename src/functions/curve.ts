@@ -21,6 +21,7 @@ const SHEET = '{900,10;1100,5;1600,1;2400,0.2;3600,0.04;5500,0.01}';
 export const curveTimeFunction = worksheetFunction({
   name: 'CURVE_TIME',
   summary: 'Operating time of a device at a current, read from your points at the slow, mean or fast edge.',
+  tasks: ['how long until it trips', 'time-current curve', 'operating time from points'],
   formula: 'curve at I/(1 ± tolerance), log-log',
   parameters: { points: curvePoints(), current_A: quantity('A', 'current through the device', { upTo: 300000 }), tolerance_pct: curveTolerance(), edge: edge() },
   result: 's',
@@ -34,6 +35,7 @@ export const curveTimeFunction = worksheetFunction({
 export const curveCurrentFunction = worksheetFunction({
   name: 'CURVE_CURRENT',
   summary: 'Current at which a device operates within a time: for the loop limit.',
+  tasks: ['current to trip in 0.4 s, 5 s', 'Ia for the loop', 'time-current curve the other way'],
   formula: 'least current with curve ≤ t, times (1 ± tolerance)',
   parameters: { points: curvePoints(), time_s: quantity('s', 'time within which the device must operate', { upTo: 1e5 }), tolerance_pct: curveTolerance(), edge: edge() },
   result: 'A',
@@ -62,6 +64,7 @@ function checkedCurve(matrix: Matrix, kind: 'time' | 'cut-off' | 'joule'): strin
 export const curveCheck = worksheetFunction({
   name: 'CURVE_CHECK',
   summary: 'Looks over a range of curve points and says what is wrong with it.',
+  tasks: ['check curve points', 'pasted points', 'typing errors in a curve'],
   formula: 'own rules',
   parameters: {
     points: table('points to look over, two columns, with or without a heading', { errors: true }),
@@ -79,6 +82,7 @@ const fuseRating = () => quantity('A', 'rated current of the gG link', { listed:
 
 export const bandFuse = worksheetFunctions({
   summary: 'Limit band of the standard for a gG link: gate current, or pre-arcing joule integral at 0.01 s.',
+  tasks: ['fuse gates', 'gG limits of the standard', 'IEC 60269 gates'],
   formula: 'table of the standard',
   basis: [{ source: 'IEC 60269-1:2006+A2', clause: 'tables 3 and 7', fromMemory: true }],
   caution: 'A band, not the curve of a link.',
@@ -111,6 +115,7 @@ const HOLD_OR_TRIP = { 'no trip': ['hold', 'no-trip'], trip: [] } as const;
 export const bandMiniature = worksheetFunction({
   name: 'BAND_MINIATURE',
   summary: 'Instantaneous band of a miniature breaker: holds up to, trips from.',
+  tasks: ['MCB', 'B, C, D curve', 'instantaneous trip of a miniature breaker'],
   formula: 'multiple·In',
   parameters: {
     rated_A: quantity('A', 'rated current of the miniature breaker', { upTo: 125 }),
@@ -126,6 +131,7 @@ export const bandMiniature = worksheetFunction({
 export const conventionalCurrentFunction = worksheetFunction({
   name: 'CONVENTIONAL_CURRENT',
   summary: 'Conventional current of a device: certain trip (I2), or certain hold, within its conventional time.',
+  tasks: ['conventional tripping current I2', '1.6 In, 1.45 In', 'will it trip on overload'],
   formula: 'factor·In',
   parameters: {
     rated_A: quantity('A', 'rated current of the device; for a breaker its setting Ir', { upTo: 6300 }),
@@ -145,6 +151,7 @@ export const conventionalCurrentFunction = worksheetFunction({
 export const relay = worksheetFunction({
   name: 'RELAY_TIME',
   summary: 'Operating time of an inverse-time relay upstream.',
+  tasks: ['IDMT', 'overcurrent relay', 'standard, very, extremely inverse'],
   formula: 'TMS·k/((I/Is)^α − 1)',
   parameters: {
     current_A: quantity('A', "current at the relay's own voltage", { upTo: 300000 }),

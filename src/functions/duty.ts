@@ -29,6 +29,7 @@ const sheetCautions = (args: { fault_kA: number; sheet_V: number; volts_V: numbe
 export const cutOffPoints = worksheetFunction({
   name: 'CUTOFF_POINTS',
   summary: 'Peak let through by a limiting device, from your points of its sheet.',
+  tasks: ['cut-off current', 'peak let-through', 'current limiting fuse'],
   formula: 'points at Ik, straight on log-log',
   parameters: {
     points: points('cut-off', 'prospective r.m.s. current and peak let through', {}),
@@ -50,6 +51,7 @@ export const cutOffPoints = worksheetFunction({
 export const letThroughPoints = worksheetFunction({
   name: 'LETTHROUGH_POINTS',
   summary: 'Joule integral let through by a limiting device, from your points of its sheet.',
+  tasks: ['I2t', 'energy let-through', 'total clearing I²t'],
   formula: 'points at Ik, straight on log-log',
   parameters: {
     points: points('joule', 'prospective r.m.s. current and total joule integral', {}),
@@ -76,6 +78,7 @@ const estimateCautions = (args: { prearcing_A2s: number; fault_kA: number; hz: n
 
 export const cutOffEstimate = worksheetFunctions({
   summary: 'Estimate of a fuse link’s cut-off peak, and of its pre-arcing time, from its pre-arcing joule integral.',
+  tasks: ['no cut-off curve at hand', 'cut-off from pre-arcing I²t', 'melting time of a fuse'],
   formula: 'î = (3·√2·ω·I²t·I)^⅓',
   basis: [{ source: 'physics: straight rise at √2·ω·I' }],
   caution: 'Estimate, not for the record; over 2 ms it reads high.',
@@ -104,6 +107,7 @@ export const cutOffEstimate = worksheetFunctions({
 export const prearcCurrent = worksheetFunction({
   name: 'PREARC_CURRENT',
   summary: 'Current at which a link melts in a short time: where a fuse begins to limit, or takes over from a breaker.',
+  tasks: ['where does the fuse begin to limit', 'melting current', 'threshold of limitation'],
   formula: '√(I²t/t)',
   parameters: { prearcing_A2s: prearcing(), time_ms: quantity('ms', 'pre-arcing time', { upTo: 10, default: 10 }) },
   result: 'kA',
@@ -116,6 +120,7 @@ export const prearcCurrent = worksheetFunction({
 export const letThroughProspective = worksheetFunction({
   name: 'LETTHROUGH_PROSPECTIVE',
   summary: 'Joule integral of the fault current left to flow for a time: earth conductors, and breakers that do not limit.',
+  tasks: ['I2t', 'I²t of a fault left to flow', 'energy without limitation'],
   formula: 'I²·t, with R/X the greatest ∫i²dt over the closing angle',
   parameters: {
     fault_kA: faultLevel(),
@@ -139,6 +144,7 @@ export const letThroughProspective = worksheetFunction({
 export const letThroughTest = testAndMargin({
   stem: 'LETTHROUGH',
   summary: 'Does the conductor, busbar or switch stand what the device lets through?',
+  tasks: ['will the cable stand it', 'let-through against withstand', 'I2t against k²S²', 'is the busbar protected'],
   formula: 'let-through ≤ withstand',
   parameters: {
     let_A2s: joule('joule integral that the device lets through'),
@@ -163,6 +169,7 @@ export const letThroughTest = testAndMargin({
 export const letThroughRatioOf = worksheetFunction({
   name: 'LETTHROUGH_RATIO',
   summary: 'Joule integral let through by one option against another’s, at one fault level.',
+  tasks: ['fuse against breaker let-through', 'compare I²t of two options', 'how much less energy'],
   formula: 'a/b',
   parameters: {
     let_a_A2s: joule('joule integral that the first option lets through'),
@@ -180,6 +187,7 @@ export const letThroughRatioOf = worksheetFunction({
 export const breaking = testAndMargin({
   stem: 'BREAKING',
   summary: 'Can the breaker break this fault, and must it serve again afterwards?',
+  tasks: ['breaking capacity', 'Icu, Ics', 'is the breaker big enough for the fault'],
   formula: 'service: Ik ≤ Ics; once: Ik ≤ Icu',
   parameters: {
     fault_kA: faultLevel(),
@@ -201,6 +209,7 @@ export const breaking = testAndMargin({
 export const making = testAndMargin({
   stem: 'MAKING',
   summary: 'Can the breaker close on to this fault?',
+  tasks: ['making capacity', 'Icm', 'close on to a fault'],
   formula: 'ip ≤ Icm, or n·Icu where Icm is not known',
   parameters: {
     peak_kA: quantity('kA', 'peak fault current at the place', { upTo: 700 }),
@@ -216,6 +225,7 @@ export const making = testAndMargin({
 export const shortTime = testAndMargin({
   stem: 'SHORTTIME',
   summary: 'Does the breaker, switch or busbar carry this fault for the delay?',
+  tasks: ['short-time withstand', 'Icw', '1 s rating of a switchboard'],
   formula: 'Ik ≤ Icw; beyond its time Ik ≤ Icw·√(its time/t)',
   parameters: {
     fault_kA: faultLevel(),
@@ -233,6 +243,7 @@ export const shortTime = testAndMargin({
 export const conditional = testAndMargin({
   stem: 'CONDITIONAL',
   summary: 'Is the conditional rating enough, and is the protecting device the one it was tested with?',
+  tasks: ['conditional short-circuit rating', 'Icc, Iq', 'switch, contactor or board backed by a fuse'],
   formula: 'Ik ≤ conditional rating, device fitted = device tested',
   parameters: {
     fault_kA: faultLevel(),
@@ -249,6 +260,7 @@ export const conditional = testAndMargin({
 export const peakRatioOf = worksheetFunction({
   name: 'PEAK_RATIO',
   summary: 'Ratio n of peak to r.m.s. that the product standard takes for a rating.',
+  tasks: ['n factor', 'peak to r.m.s.', 'making to breaking ratio'],
   formula: 'n of the table',
   parameters: {
     rating_kA: quantity('kA', 'breaking capacity, or short-time withstand, r.m.s.', { upTo: 300 }),

@@ -22,6 +22,7 @@ const method = () => word('how R/X was found: radial, or method B or C of a mesh
 
 const fault3ph = worksheetFunctions({
   summary: 'Three-phase fault current, greatest (MAX) or least (MIN) case.',
+  tasks: ['short-circuit current', 'prospective fault current', 'kA at the board', 'Ik, PSCC'],
   formula: 'c·Un/(√3·|Z|)',
   basis: [{ source: IEC_60909, clause: '7.2 and table 1', fromMemory: true }],
   caution: 'MAX wants cold conductors, all sources and motors; MIN hot conductors and the least source. c: MAX takes 1.00–1.10, MIN 0.90–1.00, so a swapped case is refused.',
@@ -37,6 +38,7 @@ const fault3ph = worksheetFunctions({
 
 const fault2ph = worksheetFunctions({
   summary: 'Two-phase fault current clear of earth, greatest (MAX) or least (MIN) case.',
+  tasks: ['line-to-line fault', 'phase to phase', 'two-phase short circuit'],
   formula: 'c·Un/|Z1+Z2|',
   basis: [{ source: IEC_60909, clause: '7.3', fromMemory: true }],
   caution: 'z2_mohm left out is taken as z1_mohm, which gives √3/2 of the three-phase fault.',
@@ -52,6 +54,7 @@ const fault2ph = worksheetFunctions({
 
 const faultEarth = worksheetFunctions({
   summary: 'Line-to-earth fault current by sequence impedances, greatest (MAX) or least (MIN) case.',
+  tasks: ['earth fault by sequence impedances', 'zero sequence', 'line-to-earth fault'],
   formula: '√3·c·Un/|Z1+Z2+Z0|',
   basis: [{ source: IEC_60909, clause: '7.5', fromMemory: true }],
   caution: 'Near a transformer this can be above the three-phase fault.',
@@ -69,6 +72,7 @@ const faultEarth = worksheetFunctions({
 const fault2phEarth = worksheetFunction({
   name: 'FAULT_2PH_EARTH_MAX',
   summary: 'Current to earth in a fault of two lines and earth, greatest case.',
+  tasks: ['double line to earth', 'two phases and earth', 'earth fault current greatest'],
   formula: '√3·c·Un·|Z2|/|Z1·Z2+Z1·Z0+Z2·Z0|',
   parameters: { z1_mohm: z1(), z0_mohm: z0(), volts_V: volts(), c: cMax(), z2_mohm: z2() },
   result: 'kA',
@@ -81,6 +85,7 @@ const fault2phEarth = worksheetFunction({
 
 const faultLoop = worksheetFunctions({
   summary: 'Line-to-earth or line-to-neutral fault current from the loop impedance, greatest (MAX) or least (MIN) case.',
+  tasks: ['earth fault current', 'earth loop', 'line to neutral fault', 'Zs'],
   formula: 'c·U0/|Z_loop|',
   basis: [
     { source: 'IEC 60364-4-41:2005+A1:2017', clause: '411.4.4', fromMemory: true },
@@ -100,6 +105,7 @@ const faultLoop = worksheetFunctions({
 const faultRough = worksheetFunction({
   name: 'FAULT_FROM_RATING',
   summary: 'Rough fault current at a transformer’s terminals from its plate alone: a second way to check a result.',
+  tasks: ['quick estimate at the transformer', 'rule of thumb', 'kVA and per cent impedance'],
   formula: 'Sr/(√3·Ur·uk/100)',
   parameters: { rating_kVA: transformerRating(), uk_pct: transformerUk(), volts_V: volts() },
   result: 'kA',
@@ -113,6 +119,7 @@ const faultRough = worksheetFunction({
 const faultMotorShare = worksheetFunction({
   name: 'FAULT_MOTOR_SHARE',
   summary: 'Rated current of the running motors as a per cent of the fault without them: over 1 % they must be counted.',
+  tasks: ['do motors matter', 'motor contribution', '1 % rule'],
   formula: '100·I_rM/Ik',
   parameters: {
     power_kW: motorPower(),
@@ -136,6 +143,7 @@ const highPeak = (kappa: number): string | false =>
 const peakFactorFunction = worksheetFunction({
   name: 'PEAK_FACTOR',
   summary: 'Peak factor κ: how far the first peak stands above √2 times the r.m.s. fault current.',
+  tasks: ['kappa', 'X/R', 'asymmetry'],
   formula: 'κ = 1.02+0.98·e^(−3·R/X); B: min(1.8, 1.15·κ); C: R/X·0.4',
   parameters: { r_over_x: rOverX(), method: method() },
   result: 'ratio',
@@ -149,6 +157,7 @@ const peakFactorFunction = worksheetFunction({
 const faultPeak = worksheetFunction({
   name: 'FAULT_PEAK',
   summary: 'Greatest instantaneous fault current, network and motors together.',
+  tasks: ['peak current ip', 'first peak', 'asymmetrical fault'],
   formula: '√2·(κ·Ik+1.3·I_M)',
   parameters: {
     network_kA: quantity('kA', 'fault current of the network, without the motors when motor_kA is given', { upTo: 300 }),
@@ -167,6 +176,7 @@ const faultPeak = worksheetFunction({
 const faultThermal = worksheetFunction({
   name: 'FAULT_THERMAL',
   summary: 'Steady current that heats as much as the real, offset fault current over the stated time.',
+  tasks: ['thermal equivalent current', 'Ith', 'm and n factors'],
   formula: 'Ik·√(m+n)',
   parameters: {
     fault_kA: quantity('kA', 'initial fault current', { upTo: 300 }),
@@ -184,6 +194,7 @@ const faultThermal = worksheetFunction({
 const faultDirect = worksheetFunction({
   name: 'FAULT_DC',
   summary: 'Decaying direct part of a fault current at a moment, its greatest possible value.',
+  tasks: ['d.c. component', 'offset', 'asymmetrical breaking'],
   formula: '√2·Ik·e^(−2π·f·t·R/X)',
   parameters: {
     fault_kA: quantity('kA', 'initial fault current', { upTo: 300 }),

@@ -50,6 +50,7 @@ const arcCautions = ({ reduced, time_ms }: TimedArguments) => [
 export const busbarForceFunction = worksheetFunction({
   name: 'BUSBAR_FORCE',
   summary: 'Force on the worst busbar span in a fault.',
+  tasks: ['forces between busbars', 'electromagnetic force', 'mechanical strength in a fault'],
   formula: '2E-07·f·ip²·l/a',
   parameters: {
     peak_kA: peak(),
@@ -68,6 +69,7 @@ export const busbarForceFunction = worksheetFunction({
 export const busbarStressFunction = worksheetFunction({
   name: 'BUSBAR_STRESS',
   summary: 'Bending stress in a busbar under the force of a fault.',
+  tasks: ['bending stress', 'will the busbar bend', 'support spacing'],
   formula: 'Vσ·β·F·l/(8·W)',
   parameters: {
     force_N: quantity('N', 'force on the span', { upTo: 1e6 }),
@@ -86,6 +88,7 @@ export const busbarStressFunction = worksheetFunction({
 export const cleatForceFunction = worksheetFunction({
   name: 'CLEAT_FORCE',
   summary: 'Force a metre between cables in a fault.',
+  tasks: ['cable cleats', 'cleat spacing', 'force between cables'],
   formula: 'f·ip²/S',
   parameters: {
     peak_kA: peak(),
@@ -102,6 +105,7 @@ export const cleatForceFunction = worksheetFunction({
 export const arcCurrentFunction = worksheetFunction({
   name: 'ARC_CURRENT',
   summary: 'Arcing fault current, or its reduced case.',
+  tasks: ['arc flash', 'arcing current', 'reduced arcing current'],
   formula: '1/√((0.6/V)²·(1/I600² − (0.36 − V²)/(0.36·I²))); reduced ·(1 − 0.5·VarCf)',
   parameters: { fault_kA: bolted(), gap_mm: gap(), electrodes: electrodes(), volts_V: arcVolts(), reduced: reduced() },
   result: 'kA',
@@ -114,6 +118,7 @@ export const arcCurrentFunction = worksheetFunction({
 export const arcBoxFactor = worksheetFunction({
   name: 'ARC_BOX_FACTOR',
   summary: 'Correction for the size of the enclosure.',
+  tasks: ['arc flash enclosure', 'box size correction', 'panel dimensions'],
   formula: 'b1·EES² + b2·EES + b3, shallow 1/(…)',
   parameters: { width_mm: dimension('width'), height_mm: dimension('height'), depth_mm: dimension('depth'), gap_mm: gap(), electrodes: electrodes(), volts_V: arcVolts() },
   result: 'ratio',
@@ -127,6 +132,7 @@ export const arcBoxFactor = worksheetFunction({
 export const arcTimeFuse = worksheetFunction({
   name: 'ARC_TIME_FUSE',
   summary: 'Clearing time of a fuse at an arc current, for arc energy: slow edge, never below the floor.',
+  tasks: ['arc flash with a fuse', 'clearing time at the arc current', 'how long does the arc last'],
   formula: 'curve at I/(1 + tolerance), at least the floor',
   parameters: {
     points: points('time', 'mean time-current curve of the fuse', {}),
@@ -144,6 +150,7 @@ export const arcTimeFuse = worksheetFunction({
 export const arcEnergyFunction = worksheetFunction({
   name: 'ARC_ENERGY',
   summary: 'Arc energy at the working distance.',
+  tasks: ['arc flash', 'incident energy', 'cal/cm², PPE'],
   formula: '(12.552/50)·T·10^(k1 + k2·lg G + k3·I600/(…) + k11·lg I + k12·lg D + k13·lg Iarc + lg(1/CF))',
   parameters: {
     fault_kA: bolted(), time_ms: duration(), gap_mm: gap(),
@@ -161,6 +168,7 @@ export const arcEnergyFunction = worksheetFunction({
 export const arcBoundaryFunction = worksheetFunction({
   name: 'ARC_BOUNDARY',
   summary: 'Distance at which the arc energy falls to the limit.',
+  tasks: ['arc flash boundary', 'safe distance', 'how far to stand'],
   formula: '10^((lg limit − lg E without D)/k12)',
   parameters: {
     fault_kA: bolted(), time_ms: duration(), gap_mm: gap(), electrodes: electrodes(), volts_V: arcVolts(), box_factor: correction(), reduced: reduced(),

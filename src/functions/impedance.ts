@@ -20,6 +20,7 @@ const sideVolts = (about: string) => quantity('V', about, { atLeast: 50, upTo: 3
 const impGrid = worksheetFunction({
   name: 'IMP_GRID',
   summary: 'Impedance of the supply network behind a stated fault level, at the voltage you name.',
+  tasks: ['network, utility', 'fault level in MVA', 'source impedance'],
   formula: 'Z = c·Un²/S"kQ',
   parameters: {
     fault_MVA: quantity('MVA', 'fault level of the supply network', { upTo: 100000 }),
@@ -37,6 +38,7 @@ const impGrid = worksheetFunction({
 const impDeclared = worksheetFunction({
   name: 'IMP_DECLARED',
   summary: 'Impedance behind a fault level that the supply authority declares in kA at the incoming terminals.',
+  tasks: ['declared fault level', 'supply authority kA', 'source impedance at the intake'],
   formula: 'Z = c·Un/(√3·Ik)',
   parameters: {
     fault_kA: quantity('kA', 'declared three-phase fault current', { upTo: 300 }),
@@ -54,6 +56,7 @@ const impDeclared = worksheetFunction({
 const impTransformer = worksheetFunction({
   name: 'IMP_TRANSFORMER',
   summary: 'Impedance of a two-winding transformer from its plate, with the correction factor of the standard.',
+  tasks: ['transformer impedance', 'kVA and per cent', 'uk, losses'],
   formula: 'K_T·(R_T+j·√(Z_T²−R_T²))',
   parameters: {
     rating_kVA: transformerRating(),
@@ -82,6 +85,7 @@ const impTransformer = worksheetFunction({
 const impTransformerZero = worksheetFunction({
   name: 'IMP_TRANSFORMER_ZERO',
   summary: 'Zero-sequence impedance of a transformer, from its positive-sequence one and its vector group.',
+  tasks: ['zero sequence of a transformer', 'Dyn, Yyn', 'earth fault behind a transformer'],
   formula: 'Z0 = (R0/R1)·R+j·(X0/X1)·X',
   parameters: {
     z_mohm: impedanceKind('positive-sequence impedance of the transformer', {}),
@@ -99,6 +103,7 @@ const impTransformerZero = worksheetFunction({
 const impCable = worksheetFunction({
   name: 'IMP_CABLE',
   summary: 'Impedance of a run of cable of a listed size, at the conductor temperature you name.',
+  tasks: ['cable impedance', 'R and X of a run', 'resistance hot, cold'],
   formula: 'R20·(1+0.004·(θ−20))·l/n+j·x·l/n',
   parameters: {
     length_m: length(),
@@ -124,6 +129,7 @@ const impCable = worksheetFunction({
 const impPerMetre = worksheetFunction({
   name: 'IMP_PER_METRE',
   summary: 'Impedance of busbar trunking or of any run whose resistance and reactance per metre you have.',
+  tasks: ['busbar trunking, busway', 'mΩ per metre', 'rising main'],
   formula: 'R20·(1+0.004·(θ−20))·l/n+j·x·l/n',
   parameters: {
     length_m: length(),
@@ -142,6 +148,7 @@ const impPerMetre = worksheetFunction({
 const impMotor = worksheetFunction({
   name: 'IMP_MOTOR',
   summary: 'Impedance of a group of running motors, which feed a fault for its first cycles.',
+  tasks: ['motor contribution', 'running motors', 'feed back into the fault'],
   formula: 'Z = Un/(√3·(I_LR/I_rM)·I_rM)',
   parameters: {
     power_kW: motorPower(),
@@ -162,6 +169,7 @@ const impMotor = worksheetFunction({
 const impGenerator = worksheetFunction({
   name: 'IMP_GENERATOR',
   summary: 'Impedance of a low-voltage generator in the first cycles of a fault.',
+  tasks: ['generator, standby set', 'subtransient reactance', 'alternator'],
   formula: 'K_G·(R_G+j·X"d)',
   parameters: {
     rating_kVA: quantity('kVA', 'rated power of the generator', { upTo: 10000 }),
@@ -184,6 +192,7 @@ const impGenerator = worksheetFunction({
 const impParallel = worksheetFunction({
   name: 'IMP_PARALLEL',
   summary: 'Impedance of branches in parallel.',
+  tasks: ['two transformers in parallel', 'parallel cables', 'combine impedances'],
   formula: '1/Σ(1/z)',
   parameters: { z_mohm: impedances('impedances of the branches, one a cell') },
   result: 'impedance',
@@ -195,6 +204,7 @@ const impParallel = worksheetFunction({
 const impSeries = worksheetFunction({
   name: 'IMP_SERIES',
   summary: 'Impedances in series: source, line and return make the loop.',
+  tasks: ['add impedances', 'earth loop of source, line and return', 'total Zs'],
   formula: 'Σ z',
   parameters: { z_mohm: impedances('impedances in series, one a cell') },
   result: 'impedance',
@@ -207,6 +217,7 @@ const impSeries = worksheetFunction({
 const impRefer = worksheetFunction({
   name: 'IMP_REFER',
   summary: 'Carries an impedance from one voltage to another.',
+  tasks: ['change the voltage base', 'refer to the LV side', 'through the transformer ratio'],
   formula: 'z·(U2/U1)²',
   parameters: {
     z_mohm: impedanceKind('impedance to carry over', {}),
@@ -223,6 +234,7 @@ const impRefer = worksheetFunction({
 const impPart = worksheetFunction({
   name: 'IMP_PART',
   summary: 'One figure out of an impedance: R, X, size, R/X, X/R, power factor or angle.',
+  tasks: ['R, X, Z of an impedance', 'X/R', 'power factor of the fault'],
   formula: 'R, X, √(R²+X²), R/X, X/R, R/|Z| or atan2(X, R)',
   parameters: {
     z_mohm: impedanceKind('impedance', {}),

@@ -21,6 +21,7 @@ const indicatorOnly = 'an indicator only: says nothing about breaking capacity o
 export const poleHeatFunction = worksheetFunction({
   name: 'POLE_HEAT',
   summary: 'Heat of one or more poles at a current.',
+  tasks: ['watts per pole', 'heat in the panel', 'losses of a breaker, fuse'],
   formula: 'n·I²·R',
   parameters: {
     current_A: current('current through each pole'),
@@ -36,6 +37,7 @@ export const poleHeatFunction = worksheetFunction({
 export const millivolt = testAndMargin({
   stem: 'MILLIVOLT',
   summary: 'Has the resistance of a pole risen too far since it was new?',
+  tasks: ['millivolt drop test', 'contact resistance', 'worn contacts'],
   formula: 'U/I ≤ ratio·R new; margin ratio·R new/(U/I) − 1',
   parameters: {
     drop_mV: quantity('mV', 'voltage drop across the pole', { upTo: 10000 }),
@@ -53,6 +55,7 @@ export const millivolt = testAndMargin({
 export const poleSpreadFunctions = testAndMargin({
   stem: 'POLE_SPREAD',
   summary: 'Do the three poles of a device differ too much in resistance?',
+  tasks: ['pole resistances differ', 'uneven contacts', 'phase comparison'],
   formula: 'R highest ≤ R lowest·(1 + limit); margin R lowest·(1 + limit)/R highest − 1',
   parameters: {
     r1_mohm: poleResistance('resistance of the first pole'),
@@ -70,6 +73,7 @@ export const poleSpreadFunctions = testAndMargin({
 export const terminalRiseFunction = worksheetFunction({
   name: 'TERMINAL_RISE',
   summary: 'Terminal temperature rise expected after the loss has changed.',
+  tasks: ['temperature rise of terminals', 'hot terminals', 'thermal image'],
   formula: 'ΔT·(P now/P)^n',
   parameters: {
     rise_K: quantity('K', 'rise of the terminals at the loss known', { upTo: 200 }),
@@ -87,6 +91,7 @@ export const terminalRiseFunction = worksheetFunction({
 export const afterFaultFunction = worksheetFunction({
   name: 'AFTER_FAULT',
   summary: 'What the device needs before it may return to service, as a short sentence.',
+  tasks: ['may it go back into service', 'after a short circuit', 'replace or inspect'],
   formula: 'fault against Icu and Ics',
   parameters: {
     fault_kA: quantity('kA', 'fault current that flowed', { upTo: 300 }),
@@ -105,6 +110,7 @@ export const afterFaultFunction = worksheetFunction({
 export const firstCostFunction = worksheetFunction({
   name: 'FIRST_COST',
   summary: 'First cost of an option.',
+  tasks: ['price of an option', 'capital cost', 'fuse-switch or breaker'],
   formula: 'list·(1 − discount) + hours·rate + extras',
   parameters: {
     list_price: money('list price'),
@@ -123,6 +129,7 @@ export const firstCostFunction = worksheetFunction({
 export const reinstateCostFunction = worksheetFunction({
   name: 'REINSTATE_COST',
   summary: 'Cost of putting one fault right, with downtime.',
+  tasks: ['cost of a fault', 'downtime', 'spares, outage'],
   formula: 'chance·parts + hours·rate + downtime·its rate',
   parameters: {
     parts_price: money('price of the parts'),
@@ -143,6 +150,7 @@ export const reinstateCostFunction = worksheetFunction({
 export const lossCostFunction = worksheetFunction({
   name: 'LOSS_COST',
   summary: 'Cost a year of a device’s heat loss.',
+  tasks: ['cost of losses', 'energy cost a year', 'running cost'],
   formula: 'P/1000·hours·price',
   parameters: {
     loss_W: quantity('W', 'heat loss', { sign: 'atLeast 0', upTo: 1e6 }),
@@ -158,6 +166,7 @@ export const lossCostFunction = worksheetFunction({
 export const presentCostFunction = worksheetFunction({
   name: 'PRESENT_COST',
   summary: 'Present cost of a first cost and a yearly cost.',
+  tasks: ['present value', 'life cycle cost', 'NPV, discount'],
   formula: 'first + yearly·(1 − (1 + i)^−n)/i',
   parameters: { first_cost: money('first cost'), annual_cost: money('yearly cost, paid at the end of each year'), rate_pct: interest(), years: years() },
   result: 'money',
@@ -180,6 +189,7 @@ const optionsOf = (args: BreakEvenArguments) => ({ fixedA: args.fixed_a, fixedB:
 
 export const breakEven = worksheetFunctions({
   summary: 'Faults a year at which options A and B cost the same.',
+  tasks: ['which is cheaper, fuse or breaker', 'break-even', 'cost against fault rate'],
   formula: '(fixed A − fixed B)/(a·(fault B − fault A)), a = (1 − (1 + i)^−n)/i',
   basis: arithmetic,
   caution: 'Fault rates are the client’s guess: show the break-even, not a verdict. A negative rate: there is none, one option is cheaper at every rate.',

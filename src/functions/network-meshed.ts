@@ -28,6 +28,7 @@ function fedNode(answers: MeshAnswers, name: string): number {
 
 export const netMeshed = worksheetFunctions({
   summary: 'Fault levels in a network with rings and several sources (table), or one figure at one node.',
+  tasks: ['ring main', 'several sources', 'fault level at every board, meshed'],
   formula: 'Ik3 = c·Un/(√3·|Z_kk|), Z = Y⁻¹',
   basis: [{ source: IEC_60909, clause: '7.2.2 and 8.1.2 methods B, C', fromMemory: true }],
   caution: 'All sources are taken at one driving voltage. κ is never the plain one here.',
@@ -77,6 +78,7 @@ export const netMeshed = worksheetFunctions({
 
 export const netContribution = worksheetFunctions({
   summary: 'How the fault current at one node is shared among branches and sources.',
+  tasks: ['who feeds the fault', 'contribution of each source', 'share of the fault current'],
   formula: '|V_from−V_to|/|z|, V_i = E·(1−Z_ik/Z_kk), E = c·Un/√3',
   basis: [{ source: 'nodal method' }, { source: IEC_60909, clause: '7.2.2', fromMemory: true }],
   caution: 'Sizes of vectors: they do not add up arithmetically. Nothing flows in an open branch, nor in an island without the fault.',
@@ -132,6 +134,7 @@ export const netContribution = worksheetFunctions({
 
 export const netArrangements = worksheetFunctions({
   summary: 'Least and greatest three-phase fault over every position of the couplers and sources marked "either".',
+  tasks: ['bus couplers open or closed', 'worst case of switching', 'standby, parallel operation'],
   formula: 'c·Un/(√3·|Z_kk|), each row marked either taken closed and open',
   basis: [{ source: IEC_60909, clause: '5.2 (greatest and least currents)', fromMemory: true }],
   caution: 'Least case: call it again with hot impedances and c 0.95.',

@@ -40,6 +40,7 @@ function radialTable(network: RadialNetwork, volts_V: number, factor: number): T
 
 export const netRadial = worksheetFunctions({
   summary: 'Fault levels at every board of a tree-shaped network (table), or one figure at one board.',
+  tasks: ['fault levels at all boards', 'radial distribution', 'board schedule'],
   formula: 'Z = Z(fed from)+z; Ik3 = c·Un/(√3·|Z|); Ik1 = c·Un/(√3·|Z_loop|)',
   basis: [{ source: IEC_60909, clause: '7 and 8.1.1', fromMemory: true }],
   caution: 'Give hot impedances and c 0.95 for the least case; the table does not heat them. Tree only: with a closed ring use NET_MESHED. κ is the plain one.',
@@ -101,6 +102,7 @@ export const netRadial = worksheetFunctions({
 export const netProfile = worksheetFunction({
   name: 'NET_PROFILE',
   summary: 'Fault levels on the way from the source to one board, for a chart.',
+  tasks: ['fault level along the path', 'from transformer to final circuit', 'chart of kA'],
   formula: 'Z = Z(fed from)+z; Ik3 = c·Un/(√3·|Z|); Ik1 = c·Un/(√3·|Z_loop|)',
   parameters: {
     boards: boardsTable(),

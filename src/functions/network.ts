@@ -7,6 +7,7 @@ import { anyNetworkTable, optionalSources } from './network-tables/tables';
 const netCheck = worksheetFunction({
   name: 'NET_CHECK',
   summary: 'Looks over a network table and says what is wrong with it: the first finding, and how many more.',
+  tasks: ['check the network table', 'missing board, loop in the tree', 'typing errors in the table'],
   formula: '',
   parameters: { table: anyNetworkTable('table of boards, or of branches where sources are given'), sources: optionalSources() },
   result: 'text',

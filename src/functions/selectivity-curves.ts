@@ -39,6 +39,7 @@ function comparisonCautions(args: PairOfCurves, asked: readonly CurveRange[]): C
 
 export const selectRanges = worksheetFunctions({
   summary: 'Compares two curves in the overload, short-time and instantaneous ranges, each with its own verdict.',
+  tasks: ['discrimination of two curves', 'do the curves cross', 'grading, coordination'],
   formula: 'least t major fast/t minor slow ≥ 1',
   basis: [{ source: 'IEC 60947-2:2016', clause: 'annex A', fromMemory: true }],
   caution: 'Curves end where energy begins: below 0.1 s use SELECT_JOULE_TEST, SELECT_PEAK_TEST or the tested table.',
@@ -69,6 +70,7 @@ export const selectRanges = worksheetFunctions({
 export const takeover = worksheetFunction({
   name: 'TAKEOVER_CURRENT',
   summary: 'Current above which the fuse clears before the breaker.',
+  tasks: ['take-over current', 'where does the fuse take over from the breaker', 'crossing point'],
   formula: 'greatest current with t fuse = t breaker',
   parameters: {
     fuse_points: points('time', 'mean time-current curve of the fuse', {}),

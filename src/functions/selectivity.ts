@@ -16,6 +16,7 @@ const minorRating = () => quantity('A', 'rated current of the device nearer the 
 export const selectRatio = worksheetFunction({
   name: 'SELECT_RATIO',
   summary: 'Ratio of the two rated currents.',
+  tasks: ['fuse ratio', '1.6 to 1', 'rating above rating'],
   formula: 'major/minor',
   parameters: { major_A: majorRating(), minor_A: minorRating() },
   result: 'ratio',
@@ -28,6 +29,7 @@ export const selectRatio = worksheetFunction({
 export const selectRatioTest = testAndMargin({
   stem: 'SELECT_RATIO',
   summary: 'Do two gG links of one range discriminate by the ratio of their ratings?',
+  tasks: ['fuse to fuse discrimination', '1.6 to 1 rule', 'do two fuses grade'],
   formula: 'major/minor ≥ least',
   parameters: {
     major_A: majorRating(),
@@ -54,6 +56,7 @@ function prearcingForTotal(total: number): string | false {
 export const selectJoule = testAndMargin({
   stem: 'SELECT_JOULE',
   summary: 'Joule comparison: does the minor device finish before the major begins to melt?',
+  tasks: ['I2t discrimination', 'total let-through against pre-arcing', 'fuse to fuse by joule integral'],
   formula: 'total·(1 + reserve) ≤ pre-arcing',
   parameters: {
     total_minor_A2s: quantity('A²s', 'total joule integral of the device nearer the fault', { upTo: 1e13 }),
@@ -80,6 +83,7 @@ const perhapsKiloamperes = (setting: number | 'off' | undefined): string | false
 export const selectPeak = testAndMargin({
   stem: 'SELECT_PEAK',
   summary: 'Does the peak let through by the minor device stay under the instantaneous release of the breaker upstream?',
+  tasks: ['does the breaker upstream stay in', 'fuse below a breaker', 'instantaneous release and cut-off'],
   formula: 'î ≤ √2·Ii·(1 − tolerance)',
   parameters: {
     cutoff_kA: quantity('kA', 'peak let through by the device nearer the fault', { upTo: 700 }),
@@ -96,6 +100,7 @@ export const selectPeak = testAndMargin({
 export const selectTime = testAndMargin({
   stem: 'SELECT_TIME',
   summary: 'Is there time enough between minor and major?',
+  tasks: ['time grading', 'grading margin', 'relay to relay'],
   formula: 't major fast − t minor slow ≥ gap',
   parameters: {
     minor_slow_s: quantity('s', 'time of the device nearer the fault at its slow edge, breaking included', { upTo: 1e5 }),
@@ -110,6 +115,7 @@ export const selectTime = testAndMargin({
 
 export const selectLimit = worksheetFunctions({
   summary: 'Selectivity limit of a pair in kA, and whether that makes it total or partial at this fault level.',
+  tasks: ['selectivity limit Is', 'total or partial discrimination', 'up to what fault do they grade'],
   formula: 'tested, or min(Ii·(1 − tolerance), Icw)',
   basis: [{ source: 'IEC 60947-2:2016', clause: '2.17 and annex A', fromMemory: true }],
   caution: "By settings only, unless tested_kA is the maker's table. With ii_A off show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST).",
@@ -149,6 +155,7 @@ export const selectLimit = worksheetFunctions({
 export const backup = testAndMargin({
   stem: 'BACKUP',
   summary: 'Does a device upstream back up a breaker beyond its own breaking capacity?',
+  tasks: ['back-up protection', 'cascading, series rating', 'breaker too small for the fault'],
   formula: 'fault ≤ Icu, or fault ≤ tested pair',
   parameters: {
     fault_kA: faultLevel('fault level at the breaker'),

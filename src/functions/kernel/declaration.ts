@@ -74,6 +74,8 @@ export interface Declaration {
   readonly basis: readonly Basis[];
   /** Standing caution, for help and handbook; `cautions` are those of a single call. */
   readonly caution: string;
+  /** Words and questions of the trade that lead here. */
+  readonly tasks: readonly string[];
   /** Typed formulas, shown and executed in the handbook. */
   readonly examples: readonly string[];
   readonly members: readonly Member[];
@@ -91,6 +93,8 @@ interface Common {
   formula: string;
   basis: readonly Basis[];
   caution?: string;
+  /** Short, in the words in which people ask: what search goes by beside summary, formula and arguments. */
+  tasks?: readonly string[];
   examples: readonly string[];
 }
 
@@ -120,9 +124,9 @@ export function member<const P extends Parameters>(source: MemberSource<P>): Unf
 
 /** A declaration with several names. */
 export function worksheetFunctions(source: Common & { members: readonly UnfiledMember[] }): Unfiled {
-  const { summary, formula, basis, caution = '', examples, members } = source;
+  const { summary, formula, basis, caution = '', tasks = [], examples, members } = source;
   return {
-    formula, basis, caution, examples,
+    formula, basis, caution, tasks, examples,
     // Every member has the same keys in the same order: a call then meets one shape of object, which is much faster.
     members: members.map(({ name, ownSummary, parameters, result, spill, ownFormula, unit, face, compute, cautions }) => ({
       name, summary: ownSummary ?? summary, parameters, order: Object.entries(parameters), result, spill, formula: ownFormula ?? formula, unit, face, compute, cautions,
@@ -132,8 +136,8 @@ export function worksheetFunctions(source: Common & { members: readonly UnfiledM
 
 /** A declaration with one name. */
 export function worksheetFunction<const P extends Parameters>(source: Common & Omit<MemberSource<P>, 'summary' | 'formula'>): Unfiled {
-  const { summary, formula, basis, caution, examples, ...own } = source;
-  return worksheetFunctions({ summary, formula, basis, ...(caution === undefined ? {} : { caution }), examples, members: [member(own as MemberSource<P>)] });
+  const { summary, formula, basis, caution, tasks, examples, ...own } = source;
+  return worksheetFunctions({ summary, formula, basis, ...(caution === undefined ? {} : { caution }), ...(tasks === undefined ? {} : { tasks }), examples, members: [member(own as MemberSource<P>)] });
 }
 
 interface TestSource<P extends Parameters> extends Common {
