@@ -221,7 +221,7 @@ test('what is not worked out here is told and not shown as a value; it is not sa
   expect(at.troubles).toEqual([]);
 });
 
-test('an unsaved change is asked about before another file is opened', async () => {
+test('an unsaved change is asked about before another file is opened, and before the page is left', async () => {
   const at = await desk();
   await at.sheet('Cables');
   await at.type(schedule().free(0), '1');
@@ -234,6 +234,9 @@ test('an unsaved change is asked about before another file is opened', async () 
   await at.page.waitForTimeout(200);
   expect(asked[0]).toMatch(/cable-schedule\.xlsx has changes that are not saved/);
   expect(await at.page.locator('#file-name').innerText()).toBe(SAMPLE);
+  const [leaving] = await Promise.all([at.page.waitForEvent('dialog'), at.page.close({ runBeforeUnload: true })]);
+  expect(leaving.type()).toBe('beforeunload');
+  await leaving.accept();
 });
 
 test('what Save would lose is not offered, and refused in words where a key asks for it', async () => {

@@ -1,6 +1,8 @@
 import { formula, number, opened, row, text } from './support/opened';
 
 const HEAD = '<?xml version="1.0"?><worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">';
+const BORDERED = '<?xml version="1.0"?><styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><fonts count="1"><font/></fonts><fills count="1"><fill/></fills>'
+  + '<borders count="2"><border/><border><top style="thin"><color rgb="FF000000"/></top></border></borders><cellXfs count="2"><xf/><xf borderId="1"/></cellXfs></styleSheet>';
 const table = '<table id="1" name="T" displayName="T" ref="A1:A3"><tableColumns count="1"><tableColumn id="1" name="In"/></tableColumns></table>';
 
 const plain = () => opened({
@@ -81,4 +83,31 @@ describe('a protected sheet', () => {
     book.model.dispatch('PASTE', { target: [{ top: 0, bottom: 0, left: 0, right: 0 }] });
     expect([book.value('A1'), book.text('C1')]).toEqual([1, '=A1+B1']);
   });
+});
+
+it('dragging the corner fills contents on, without a word about formats', () => {
+  const book = opened({ parts: { 'xl/styles.xml': BORDERED }, sheets: { S: row(1, number('A1', 1, ' s="1"'), formula('B1', 'A1*2', 2)) + row(2, number('A2', 2, ' s="1"')) } });
+  book.model.selection.selectZone({ cell: { col: 0, row: 0 }, zone: { left: 0, right: 1, top: 0, bottom: 1 } });
+  book.model.dispatch('AUTOFILL_SELECT', { col: 0, row: 4 });
+  book.model.dispatch('AUTOFILL');
+  expect(['A3', 'A4', 'A5'].map((address) => book.value(address))).toEqual([3, 4, 5]);
+  expect(book.text('B3')).toBe('=A3*2');
+  expect(book.model.getters.getCellBorder(book.position('A4')) ?? {}).toEqual({});
+  expect(book.refusals).toEqual([]);
+});
+
+it('a block of formulas is pasted, taken back and done again', () => {
+  const rows = Array.from({ length: 6 }, (_, i) => row(i + 1, number(`A${i + 1}`, i + 1), formula(`B${i + 1}`, `A${i + 1}*2+LOG10(10)`, 2 * (i + 1) + 1), formula(`C${i + 1}`, `IF(B${i + 1}&gt;5,"a""b",-A${i + 1}^2)`, 0))).join('');
+  const book = opened({ sheets: { S: rows } });
+  book.model.selection.selectZone({ cell: { col: 1, row: 0 }, zone: { left: 1, right: 2, top: 0, bottom: 5 } });
+  book.model.dispatch('COPY');
+  book.model.dispatch('PASTE', { target: [{ left: 1, right: 2, top: 10, bottom: 10 }] });
+  const block = () => ['B11', 'C11', 'B16', 'C16'].map((address) => book.text(address));
+  const pasted = ['=A11*2+LOG10(10)', '=IF(B11>5,"a""b",-A11^2)', '=A16*2+LOG10(10)', '=IF(B16>5,"a""b",-A16^2)'];
+  expect(block()).toEqual(pasted);
+  book.model.dispatch('REQUEST_UNDO');
+  expect(block()).toEqual(['', '', '', '']);
+  book.model.dispatch('REQUEST_REDO');
+  expect(block()).toEqual(pasted);
+  expect(['B11', 'C11'].map((address) => book.value(address))).toEqual([1, 0]);
 });

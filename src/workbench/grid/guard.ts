@@ -26,6 +26,9 @@ type Zone = { top: number; left: number; bottom: number; right: number };
 const CONTENT = new Set(['UPDATE_CELL', 'CLEAR_CELL', 'CLEAR_CELLS', 'DELETE_CONTENT']);
 const VIEW = new Set(['UPDATE_CELL_POSITION', 'RESIZE_COLUMNS_ROWS', 'SET_GRID_LINES_VISIBILITY', 'FOLD_HEADER_GROUP', 'UNFOLD_HEADER_GROUP', 'FOLD_ALL_HEADER_GROUPS', 'UNFOLD_ALL_HEADER_GROUPS', 'UNFOLD_HEADER_GROUPS_IN_ZONE', 'FOLD_HEADER_GROUPS_IN_ZONE']);
 
+/** Borders that filling and pasting would bring along: left away without a word, as other formats are. */
+const BROUGHT_ALONG = new Set(['SET_BORDER', 'SET_BORDERS_ON_TARGET']);
+
 const NOT_KEPT: readonly (readonly [RegExp, string])[] = [
   [/SHEET/, 'Sheets are added, renamed, moved and removed in a spreadsheet program only; Save does not keep that.'],
   [/COLUMNS_ROWS|^FREEZE|^UNFREEZE|HEADERS/, 'Rows and columns stay as they are in the file; Save writes contents of cells only.'],
@@ -80,6 +83,7 @@ export function installGuard(grid: GridLibrary): void {
     override allowDispatch(given: Parameters<CorePlugin['allowDispatch']>[0]): Verdict {
       const command = given as unknown as Command;
       if (VIEW.has(command.type)) return ALLOWED;
+      if (BROUGHT_ALONG.has(command.type)) return REFUSED;
       if (!CONTENT.has(command.type)) return refuse(this.rules, notKept(command.type));
       if (command.type === 'UPDATE_CELL' && !withoutLooks(command)) return refuse(this.rules, notKept('FORMAT'));
       const words = this.whyFixed(command);

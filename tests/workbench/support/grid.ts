@@ -11,6 +11,14 @@ const PLAIN: WorkbookFacts = {
   structureProtected: false, calculation: 'auto', fullPrecision: true, iterative: false,
 };
 
+// The grid is made for browsers; the oldest Node that we support lacks this.
+const withGroups = Object as unknown as { groupBy?: (items: Iterable<unknown>, keyOf: (item: unknown, index: number) => string) => Record<string, unknown[]> };
+withGroups.groupBy ??= (items, keyOf) => {
+  const groups: Record<string, unknown[]> = {};
+  [...items].forEach((item, index) => { (groups[keyOf(item, index)] ??= []).push(item); });
+  return groups;
+};
+
 /** The grid tells of its own speed on the console. */
 export const quiet = (): void => void jest.spyOn(console, 'debug').mockImplementation(() => undefined);
 
