@@ -294,6 +294,24 @@ test.each<[string, BrowserContextOptions]>([
   expect(at.troubles).toEqual([]);
 });
 
+test("the grid's files stay separate and unchanged, with their licences", async () => {
+  const served = (file: string) => readFile(path.join(dist, 'vendor', file));
+  const original = (file: string) => readFile(path.join(root, 'node_modules', file));
+  for (const file of ['o_spreadsheet.iife.js', 'o_spreadsheet.xml', 'o_spreadsheet.css']) {
+    expect(Buffer.compare(await served(file), await original(`@odoo/o-spreadsheet/dist/${file}`))).toBe(0);
+  }
+  expect(Buffer.compare(await served('owl.iife.js'), await original('@odoo/owl/dist/owl.iife.js'))).toBe(0);
+  expect(await readFile(path.join(dist, 'app.js'), 'utf8')).not.toContain('o-spreadsheet-Composer');
+  const notice = await readFile(path.join(dist, 'vendor/NOTICE.txt'), 'utf8');
+  for (const licence of ['LICENSE.o-spreadsheet.txt', 'LICENSE.owl.txt', 'LICENSE.bootstrap.txt']) {
+    expect(notice).toContain(licence);
+    expect((await served(licence)).length).toBeGreaterThan(500);
+  }
+  const versions = async (name: string) => (JSON.parse(await readFile(path.join(root, 'node_modules', name, 'package.json'), 'utf8')) as { version: string }).version;
+  expect(notice).toContain(`o-spreadsheet ${await versions('@odoo/o-spreadsheet')}`);
+  expect(notice).toContain(`Owl ${await versions('@odoo/owl')}`);
+});
+
 test('the bar is reached with the keyboard', async () => {
   const at = await desk();
   await at.page.locator('#sample').focus();

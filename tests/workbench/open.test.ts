@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from 'fflate';
 import { WorkbookRefusal } from '../../src/sheet/xlsx/refusal';
 import { formula, number, opened, row, text } from './support/opened';
 
@@ -100,6 +101,23 @@ describe('what the reader of a file is told', () => {
     ['<workbookPr date1904="1"/>', /1904/],
     ['<workbookPr/><calcPr fullPrecision="0"/>', /digits that its cells show/],
   ])('%s', (workbookPr, words) => expect(told({ sheets, workbookPr })).toMatch(words));
+
+  it('macros and links to other workbooks are told, never run, and kept by Save', () => {
+    const office = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
+    const links = `<?xml version="1.0"?><Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="${office}/worksheet" Target="worksheets/sheet1.xml"/><Relationship Id="rId90" Type="${office}/styles" Target="styles.xml"/>`
+      + `<Relationship Id="rId2" Type="http://schemas.microsoft.com/office/2006/relationships/vbaProject" Target="vbaProject.bin"/><Relationship Id="rId3" Type="${office}/externalLink" Target="externalLinks/externalLink1.xml"/></Relationships>`;
+    const macro = new Uint8Array([1, 2, 3, 250]);
+    const book = opened({
+      sheets: { S: row(1, number('A1', 1), formula('B1', '[1]Other!A1+A1', 6)) },
+      parts: { 'xl/_rels/workbook.xml.rels': links, 'xl/vbaProject.bin': macro, 'xl/externalLinks/externalLink1.xml': '<externalLink/>' },
+    });
+    expect(book.file.notices.join(' ')).toMatch(/macros.*never run.*1 other workbook/);
+    book.type('A1', '2');
+    const parts = unzipSync(book.save().bytes);
+    expect([...parts['xl/vbaProject.bin']!]).toEqual([...macro]);
+    expect(strFromU8(parts['xl/externalLinks/externalLink1.xml']!)).toBe('<externalLink/>');
+    expect(strFromU8(parts['xl/worksheets/sheet1.xml']!)).toContain('<v>6</v>');
+  });
 
   it('nothing where there is nothing to tell', () => expect(told({ sheets })).toBe(''));
 });
