@@ -1,5 +1,5 @@
 // Packages that ship only ES modules; jest compiles them as it does our own sources.
-const esModules = ['@borgar/fx', 'numfmt', '@formulajs/formulajs', 'fflate', 'strip-bom', 'uuid', 'node-fetch', 'data-uri-to-buffer', 'fetch-blob', 'formdata-polyfill', '@odoo/o-spreadsheet', '@odoo/owl', 'complex.js', 'linkedom', 'uhyphen', 'htmlparser2', 'domhandler', 'domutils', 'dom-serializer', 'domelementtype', 'entities', 'css-select', 'css-what', 'nth-check', 'boolbase', 'cssom', 'html-escaper', 'parse5', '@xmldom/xmldom', 'd3-array', 'd3-color', 'd3-format', 'd3-interpolate', 'd3-path', 'd3-scale', 'd3-shape', 'd3-time', 'd3-time-format', 'internmap'];
+const esModules = ['@borgar/fx', 'numfmt', '@formulajs/formulajs', 'fflate', 'strip-bom', 'uuid', 'node-fetch', 'data-uri-to-buffer', 'fetch-blob', 'formdata-polyfill', '@odoo/o-spreadsheet', '@odoo/owl', 'complex.js', 'linkedom', 'uhyphen', 'htmlparser2', 'domhandler', 'domutils', 'dom-serializer', 'domelementtype', 'entities', 'css-select', 'css-what', 'nth-check', 'boolbase', 'cssomnom', 'html-escaper', 'parse5', '@xmldom/xmldom', 'd3-array', 'd3-color', 'd3-format', 'd3-interpolate', 'd3-path', 'd3-scale', 'd3-shape', 'd3-time', 'd3-time-format', 'internmap'];
 
 const common = {
   rootDir: import.meta.dirname,

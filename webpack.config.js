@@ -18,6 +18,10 @@ const bundle = (name, options) => ({
 
 const asIs = (from, to) => ({ from, to, info: { minimized: true } });
 
+/** The handbook beside every page: its search is an entry, the rest is copied. */
+const handbookSearch = { handbook: './src/sheet/handbook/search/page.ts' };
+const handbookFiles = [asIs('src/sheet/handbook/generated/handbook.html', 'handbook.html'), asIs('src/sheet/handbook/static/handbook.css', 'handbook.css')];
+
 export default [
   bundle('cli', {
     target: 'node20',
@@ -27,7 +31,7 @@ export default [
   }),
   bundle('excel', {
     target: ['web', 'es2020'],
-    entry: { functions: './src/excel/functions.ts', taskpane: './src/excel/taskpane.ts' },
+    entry: { functions: './src/excel/functions.ts', taskpane: './src/excel/taskpane.ts', ...handbookSearch },
     output: { path: path.join(here, 'dist/excel'), filename: '[name].js', clean: true },
     plugins: [
       new CopyPlugin({
@@ -35,7 +39,7 @@ export default [
           asIs('src/excel/static', '.'),
           asIs('src/pane/pane.css', 'pane.css'),
           asIs('src/excel/generated/functions.json', 'functions.json'),
-          asIs('src/excel/generated/handbook.html', 'handbook.html'),
+          ...handbookFiles,
           // Microsoft's library, unchanged and from our own server: what its loader asks for in Excel, English texts only.
           ...['office.js', 'o15apptofilemappingtable.js', 'excel-*-16.*.js', 'custom-functions-runtime.js'].map((name) => ({
             from: name, context: modules('@microsoft/office-js/dist'), to: 'office/', globOptions: { ignore: ['**/*.debug.js'] }, info: { minimized: true },
@@ -48,7 +52,7 @@ export default [
   }),
   bundle('workbench', {
     target: ['web', 'es2020'],
-    entry: { app: './src/workbench/app.ts' },
+    entry: { app: './src/workbench/app.ts', ...handbookSearch },
     output: { path: path.join(here, 'dist/workbench'), filename: '[name].js', clean: true },
     // The grid and its framework are LGPL: they stay separate files that anyone can replace.
     externalsType: 'var',
@@ -58,6 +62,8 @@ export default [
         patterns: [
           asIs('src/workbench/static', '.'),
           asIs('src/pane/pane.css', 'pane.css'),
+          ...handbookFiles,
+          asIs('src/excel/static/assets/icon-16.png', 'assets/'),
           { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
           {
             from: 'sample-workbooks/*.xlsx',

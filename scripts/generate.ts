@@ -18,7 +18,7 @@ const families = handbookContent(catalogue, worked);
 const generated: readonly { file: string; text: () => string }[] = [
   { file: 'src/excel/generated/functions.json', text: () => `${JSON.stringify(customFunctionsMetadata(catalogue), null, 2)}\n` },
   { file: 'docs/handbook.md', text: () => handbookMarkdown(families) },
-  { file: 'src/excel/generated/handbook.html', text: () => handbookPage(families) },
+  { file: 'src/sheet/handbook/generated/handbook.html', text: () => handbookPage(families) },
 ];
 
 const check = process.argv.includes('--check');

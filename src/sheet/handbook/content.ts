@@ -1,9 +1,12 @@
+import { version, versionDate } from '../../core/version';
 import { type Catalogue, NAMESPACE } from '../../functions/kernel/catalogue';
 import type { Declaration, Family, Member } from '../../functions/kernel/declaration';
 import { clauseOf } from '../../functions/kernel/explain';
+import { FAMILY_TITLES } from '../family-titles';
 import { argumentFacts } from '../metadata/argument-facts';
+import type { Work, WorkedExample } from './worked';
 
-/** The handbook as plain facts, one page for people and one for Excel's help made from it. */
+/** The handbook as plain facts: the Markdown and the page are made from them. */
 
 export interface HandbookArgument {
   readonly name: string;
@@ -27,39 +30,30 @@ export interface HandbookDeclaration {
   readonly functions: readonly HandbookFunction[];
   readonly source: string;
   readonly caution: string;
-  readonly examples: readonly { readonly formula: string; readonly answer: string }[];
+  /** Words of the trade under which it is looked for. */
+  readonly tasks: readonly string[];
+  /** Only those with a working of their own to show have it. */
+  readonly examples: readonly WorkedExample[];
 }
 
 export interface HandbookFamily {
+  readonly id: Family;
   readonly title: string;
   readonly declarations: readonly HandbookDeclaration[];
 }
 
 export const TITLE = 'Handbook of worksheet functions';
+/** What a print has to say of where it comes from. */
+export const EDITION = `Joulewright core ${version}, ${versionDate}`;
 
 export const RULES: readonly string[] = [
   'A blank is never zero: a needed argument left blank gives #N/A, an optional one its default, and ASSUMED tells which.',
   'A number may carry its unit as text, "63 kA" where kA or A is asked. Another kind of unit gives #VALUE! and names both.',
+  'Cautions marked with an example are those of that very call; CAUTION tells those of yours.',
   'Outside the limits given here the answer is #NUM!: nothing is clamped and nothing extrapolated.',
   'Desktop Excel hands a blank cell over as 0. Where 0 has a meaning of its own, write it as text: "0".',
   'A calculation aid, not a design approval: local codes, the maker’s current data and a licensed engineer decide.',
 ];
-
-const FAMILIES: Readonly<Record<Family, string>> = {
-  impedance: 'Impedances of the elements',
-  fault: 'Fault currents at one place',
-  network: 'Boards and couplers',
-  cable: 'Conductors',
-  curve: 'Time-current curves',
-  duty: 'Let-through and adequacy',
-  selectivity: 'Selectivity and back-up',
-  hazard: 'Forces and arc energy',
-  life: 'After the fault, and cost',
-  check: 'Checking aids',
-};
-
-/** What a worked example answers, as a cell shows it. */
-export type Worked = (formula: string) => string;
 
 const signatureOf = (member: Member): string => {
   const shown = Object.entries(member.parameters).map(([name, kind]) => {
@@ -93,17 +87,35 @@ function functionsOf({ members }: Declaration): HandbookFunction[] {
   });
 }
 
-const declarationOf = (declaration: Declaration, worked: Worked): HandbookDeclaration => ({
+/**
+ * The first example of each name shows its working, as far as the core records steps for it;
+ * both names of a pair that are worked alike show it once.
+ */
+function examplesOf({ examples, members }: Declaration, work: Work): WorkedExample[] {
+  const waiting = new Set(members.map(({ name }) => name));
+  const shown = new Set<string>();
+  return examples.map((formula) => {
+    const { working, ...example } = work(formula);
+    if (working === undefined || !waiting.delete(working.name) || working.steps.length === 0) return example;
+    const steps = JSON.stringify(working.steps);
+    if (shown.has(steps)) return example;
+    shown.add(steps);
+    return { ...example, working };
+  });
+}
+
+const declarationOf = (declaration: Declaration, work: Work): HandbookDeclaration => ({
   functions: functionsOf(declaration),
   source: clauseOf(declaration),
   caution: declaration.caution,
-  examples: declaration.examples.map((formula) => ({ formula, answer: worked(formula) })),
+  tasks: declaration.tasks,
+  examples: examplesOf(declaration, work),
 });
 
 /** Families in one order, each with its declarations in the catalogue's. */
-export function handbookContent(catalogue: Catalogue, worked: Worked): HandbookFamily[] {
-  return Object.entries(FAMILIES).flatMap(([family, title]) => {
-    const declarations = catalogue.declarations.filter((declaration) => declaration.family === family);
-    return declarations.length === 0 ? [] : [{ title, declarations: declarations.map((declaration) => declarationOf(declaration, worked)) }];
+export function handbookContent(catalogue: Catalogue, work: Work): HandbookFamily[] {
+  return (Object.entries(FAMILY_TITLES) as [Family, string][]).flatMap(([id, title]) => {
+    const declarations = catalogue.declarations.filter(({ family }) => family === id);
+    return declarations.length === 0 ? [] : [{ id, title, declarations: declarations.map((declaration) => declarationOf(declaration, work)) }];
   });
 }
