@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { cableSchedule } from './cable-schedule';
+import { checker } from './checker';
 import { engineer } from './engineer';
 import { estimator } from './estimator';
 
@@ -9,6 +10,7 @@ const SAMPLES: Readonly<Record<string, () => Promise<Uint8Array>>> = {
   'cable-schedule.xlsx': cableSchedule,
   'estimator.xlsx': estimator,
   'engineer.xlsx': engineer,
+  'checker.xlsx': checker,
 };
 
 const folder = path.resolve(import.meta.dirname, '../../sample-workbooks');

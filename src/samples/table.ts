@@ -10,6 +10,8 @@ export interface Column {
   format?: string;
   /** Typed formula of a worked column; a column without one is typed in. */
   formula?: string;
+  /** Rows (from 0) of a worked column that hold something typed over the formula, or another formula. */
+  except?: Readonly<Record<number, string | number>>;
   /** Name of the list that its cells choose from. */
   list?: string;
   /** Limits of a typed figure. */
@@ -20,6 +22,8 @@ export interface Column {
   verdict?: true;
   /** Holds running text. */
   words?: true;
+  /** Text too long for the cell is made small. */
+  shrink?: true;
   /** Carried on from cell to cell with all digits and not meant to be read: small, and right of the printed columns. */
   carried?: true;
 }
@@ -47,9 +51,10 @@ export function addTable(sheet: Worksheet, source: TableSource, worked: WorkedCo
   const formulas = new Map(columns.flatMap(({ name: key, formula }) => (formula === undefined ? [] : [[key, fileFormula(formula, name)]])));
   worked.set(name, formulas);
 
-  const cells = rows.map((row) => {
+  const cells = rows.map((row, i) => {
     const typed = [...row];
-    return columns.map((column) => (column.formula === undefined ? entryOf(typed.shift(), name) : { formula: formulas.get(column.name)! }));
+    return columns.map(({ name: key, formula, except }) =>
+      formula === undefined ? entryOf(typed.shift(), name) : except?.[i] === undefined ? { formula: formulas.get(key)! } : entryOf(except[i], name));
   });
   sheet.addTable({
     name, ref: `${letters(first)}${heading}`, headerRow: true, totalsRow: false,
@@ -87,6 +92,7 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
     dress(cell, style, column.format);
     // Words stand clear of the figures to their left; verdicts stand out.
     if (!column.words && !column.carried) cell.alignment = column.verdict ? { ...style.alignment, horizontal: 'center' } : column.format === undefined && column.unit === undefined ? { ...style.alignment, horizontal: 'left', indent: 1 } : { ...style.alignment, horizontal: 'right' };
+    if (column.shrink) cell.alignment = { ...cell.alignment, shrinkToFit: true };
     if (column.words) sheet.getRow(row).height = TWO_LINES;
   }
   validate(sheet, column, range);
