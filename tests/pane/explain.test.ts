@@ -1,6 +1,7 @@
 import { CellError, type Cell, type Matrix } from '../../src/functions/kernel/cell';
 import { explain } from '../../src/sheet/explain/explain';
 import { type FakeSheets, fakeSource } from '../support/fake-sheets';
+import { boxText } from '../../src/sheet/xlsx/address';
 
 /** An invented works: two cables in a table, a name, a blank. */
 const works: FakeSheets = {
@@ -23,8 +24,9 @@ const at = (formula: string, value: Cell | Matrix, row = 1, traits = { blankArri
 
 describe('one call', () => {
   test('value with unit, working, steps, source, defaults', async () => {
-    const { calls, ...whole } = await at('=JW.CABLE_WITHSTAND(B2,C2,D2)', 8265625);
-    expect(whole).toEqual({ value: '8.26563E+06 A²s', reason: '', disagrees: '', remark: '' });
+    const { calls, precedents, ...whole } = await at('=JW.CABLE_WITHSTAND(B2,C2,D2)', 8265625);
+    expect(precedents.map(({ text, value }) => [text, value])).toEqual([['B2', '115'], ['C2', '25'], ['D2', 'blank']]);
+    expect(whole).toEqual({ single: true, value: '8.26563E+06 A²s', reason: '', disagrees: '', remark: '' });
     expect(calls).toHaveLength(1);
     expect(calls[0]).toMatchObject({
       name: 'JW.CABLE_WITHSTAND', text: 'JW.CABLE_WITHSTAND(B2,C2,D2)', state: 'worked', times: 1, reason: '', clause: 'IEC 60364-4-43:2023, 434.5.2', assumed: 'runs=1',
@@ -78,6 +80,41 @@ describe('several calls', () => {
     const { calls, value } = await at('=SUM(MAP(B2:B3,C2:C3,LAMBDA(k,s,JW.CABLE_WITHSTAND(k,s))))', 8265625 + (94 * 240) ** 2);
     expect(calls[0]).toMatchObject({ state: 'worked', times: 2 });
     expect(value).toBe(String(8265625 + (94 * 240) ** 2));
+  });
+});
+
+describe('what a formula reads', () => {
+  const read = async (formula: string, row = 1) => (await at(formula, 1, row)).precedents.map(({ text, sheet, box, value }) => [text, sheet, boxText(box), value]);
+  test('addresses, names, columns of tables and spills, each once; names of a LAMBDA or LET are none', async () => {
+    expect(await read("=LET(x,B2,JW.CABLE_WITHSTAND(x,'Cable''s data'!B2)+B2+k_site+SUM(cables[k])+SUM(A6#))")).toEqual([
+      ['B2', 'Schedule', 'B2', '115'],
+      ["'Cable''s data'!B2", "Cable's data", 'B2', '143'],
+      ['k_site', "Cable's data", 'B2', '143'],
+      ['cables[k]', 'Schedule', 'B2:B3', '2 × 1'],
+      ['A6', 'Schedule', 'A6', '0'],
+    ]);
+  });
+  test('what leads nowhere is not among them', async () => {
+    expect(await read('=JW.CABLE_WITHSTAND(Nowhere!B2,cables[kk])+loop')).toEqual([]);
+  });
+});
+
+describe('limits', () => {
+  test('every argument outside, not the first alone', async () => {
+    const { calls } = await at('=JW.CABLE_WITHSTAND(5,C2*1000,2.5)', new CellError('#NUM!'));
+    expect(calls[0]!.faults).toEqual([
+      { argument: 'k', words: 'k: 5 is outside 15 to 300 A√s/mm²' },
+      { argument: 'csa_mm2', words: 'csa_mm2: 25000 is outside above 0, up to 3000 mm²' },
+      { argument: 'runs', words: 'runs: got 2.5, takes a whole number, 1 to 24' },
+    ]);
+    expect((await at('=JW.CABLE_WITHSTAND(B2,C2)', 8265625)).calls[0]!.faults).toEqual([]);
+  });
+});
+
+describe('depth', () => {
+  test('of each call, counted in calls of ours', async () => {
+    const { calls } = await at('=IF(JW.CABLE_WITHSTAND(JW.CABLE_K("Cu",IF(TRUE,JW.CLAUSE("CABLE_K"))),C2)>1,JW.CABLE_K("Al","XLPE"),1)', 1);
+    expect(calls.map(({ name, depth }) => [name, depth])).toEqual([['JW.CABLE_WITHSTAND', 0], ['JW.CABLE_K', 1], ['JW.CLAUSE', 2], ['JW.CABLE_K', 0]]);
   });
 });
 

@@ -6,7 +6,7 @@ import type { Catalogue } from './catalogue';
 import { type Argument, type Cell, CellError, type Matrix } from './cell';
 import type { Entry, Member, Questions, Result, Table } from './declaration';
 import { PassedError, type Reading } from './kind';
-import { type ReadArguments, argumentFaults, readArguments } from './read-arguments';
+import { type ArgumentFault, type ReadArguments, argumentFaults, readArguments } from './read-arguments';
 
 /** What a host says of itself. */
 export interface HostTraits {
@@ -122,6 +122,10 @@ function cautionsOf(member: Member, read: ReadArguments, result: Result, remarks
   return [...reason, ...own, ...remarks];
 }
 
+/** Every fault of the arguments of a call. */
+export const faultsOf = ({ member }: Entry, argv: readonly Argument[], traits: HostTraits): ArgumentFault[] =>
+  argumentFaults(member, argv, new CallReading(traits.blankArrivesAsZero));
+
 /** What functions that ask about others are handed: they see other functions through the same door as any host. */
 class Asking implements Questions {
   constructor(private readonly catalogue: Catalogue, private readonly traits: HostTraits) {}
@@ -137,6 +141,6 @@ class Asking implements Questions {
     return call(this.catalogue, this.entry(functionName), argv, this.traits, new Recorder());
   }
   faults(functionName: string, argv: readonly Argument[]): readonly string[] {
-    return argumentFaults(this.entry(functionName).member, argv, new CallReading(this.traits.blankArrivesAsZero));
+    return faultsOf(this.entry(functionName), argv, this.traits).map(({ words }) => words);
   }
 }

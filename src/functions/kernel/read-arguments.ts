@@ -20,16 +20,22 @@ export function readArguments(member: Member, argv: readonly Argument[], reading
   return reader;
 }
 
-/** Every fault of the arguments, in their order and in words; empty where all can be read. */
-export function argumentFaults(member: Member, argv: readonly Argument[], reading: Reading): string[] {
+/** A fault of one argument; '' where it is none of them in particular. The words name the argument. */
+export interface ArgumentFault {
+  readonly argument: string;
+  readonly words: string;
+}
+
+/** Every fault of the arguments, in their order; empty where all can be read. */
+export function argumentFaults(member: Member, argv: readonly Argument[], reading: Reading): ArgumentFault[] {
   const reader = new ArgumentReader(member, argv, reading);
-  const faults: string[] = [];
+  const faults: ArgumentFault[] = [];
   const note = (name: string, read: () => void): void => {
     try {
       read();
     } catch (thrown) {
-      if (thrown instanceof Refusal) faults.push(thrown.message);
-      else if (thrown instanceof PassedError) faults.push(`${name}: ${thrown.message}`);
+      if (thrown instanceof Refusal) faults.push({ argument: name, words: thrown.message });
+      else if (thrown instanceof PassedError) faults.push({ argument: name, words: `${name}: ${thrown.message}` });
       else throw thrown;
     }
   };

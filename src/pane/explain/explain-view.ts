@@ -54,7 +54,7 @@ function mount(container: HTMLElement, host: PaneHost, frame: Frame): () => void
 
 export const explainView: View = { id: 'explain', title: 'Explain', mount };
 
-const NOTHING: Explanation = { calls: [], value: '', reason: '', disagrees: '', remark: 'The working of this cell could not be read. Select it again.' };
+const NOTHING: Explanation = { calls: [], precedents: [], single: false, value: '', reason: '', disagrees: '', remark: 'The working of this cell could not be read. Select it again.' };
 
 /** The call that an error comes from is open, wherever it stands. */
 const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean => state === 'refused' && handedOnFrom === undefined;

@@ -13,6 +13,8 @@ export interface CallInFormula {
   readonly text: string;
   /** Name that stands for this very call in `marked`. */
   readonly mark: string;
+  /** Of our calls that it stands inside. */
+  readonly depth: number;
 }
 
 export interface FormulaCalls {
@@ -23,6 +25,8 @@ export interface FormulaCalls {
   /** The formula is one call and nothing else. */
   readonly single: boolean;
   readonly areas: readonly Area[];
+  /** Everything that may refer to cells, as it is written: addresses, columns of tables, names. Each once. */
+  readonly references: readonly string[];
 }
 
 const forms = new FormulaForms(everyFunction.entries.map(({ member }) => member.name));
@@ -49,15 +53,20 @@ export function callsInFormula(formula: string, catalogue: Catalogue): FormulaCa
   const tokens = tokenize(`=${typedFormula(formula)}`, TOKENS).slice(1);
   const calls: CallInFormula[] = [];
   let single = false;
+  /** Where the calls end that are open at this place. */
+  let open: number[] = [];
   const marked = tokens.map((token, place) => {
     const entry = token.type === 'func' && isOurName(token.value) ? catalogue.find(token.value) : undefined;
     if (!entry) return token.value;
     const end = endOfCall(tokens, place);
     const mark = `${NAMESPACE}.CALL_${calls.length}`;
-    calls.push({ entry, mark, text: tokens.slice(place, end + 1).map(({ value }) => value).join('') });
+    open = open.filter((each) => each > place);
+    const depth = open.push(end) - 1;
+    calls.push({ entry, mark, depth, text: tokens.slice(place, end + 1).map(({ value }) => value).join('') });
     if (place === 0 && end === tokens.length - 1) single = true;
     return mark;
   });
   const areas = tokens.filter((token) => token.type.startsWith('range')).flatMap((token) => areaOf(token.value) ?? []);
-  return { calls, marked: marked.join(''), single, areas };
+  const references = tokens.filter(({ type }) => type.startsWith('range') || type === 'structured').map(({ value }) => value);
+  return { calls, marked: marked.join(''), single, areas, references: [...new Set(references)] };
 }

@@ -1,3 +1,4 @@
+import { type HostTraits, faultsOf } from '../../functions/kernel/call';
 import { NAMESPACE } from '../../functions/kernel/catalogue';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { argumentsShown, assumedOf, clauseOf, resultShown, stepsOf, workingLine } from '../../functions/kernel/explain';
@@ -5,7 +6,7 @@ import { catalogue } from '../catalogue';
 import { roundedCell } from '../rounded-cell';
 import { partOf, sameValue } from './agreement';
 import { type CallInFormula, type FormulaCalls, callsInFormula } from './calls-in-formula';
-import type { Explain, ExplainedCall, ExplainedCell, Explanation } from './explanation';
+import type { Explain, ExplainedCall, ExplainedCell, Explanation, Precedent } from './explanation';
 import { TooMuch } from './loaded-workbook';
 import { type Trace, Tracer } from './trace';
 
@@ -23,13 +24,13 @@ function originOf({ calls }: FormulaCalls, place: number, { outcomes }: Trace): 
 
 const nameOf = ({ entry }: CallInFormula): string => `${NAMESPACE}.${entry.member.name}`;
 
-function explainedCall(formula: FormulaCalls, place: number, trace: Trace): ExplainedCall {
+function explainedCall(formula: FormulaCalls, place: number, trace: Trace, traits: HostTraits): ExplainedCall {
   const found = formula.calls[place]!;
-  const { entry, text } = found;
+  const { entry, text, depth } = found;
   const traced = trace.outcomes.get(found);
   const { declaration, member } = entry;
-  const known = { name: nameOf(found), text, summary: member.summary, clause: clauseOf(declaration), standingCaution: declaration.caution };
-  if (!traced) return { ...known, state: 'not worked', times: 0, result: '', reason: '', line: '', given: [], steps: [], assumed: '', cautions: [] };
+  const known = { name: nameOf(found), text, depth, summary: member.summary, clause: clauseOf(declaration), standingCaution: declaration.caution };
+  if (!traced) return { ...known, state: 'not worked', times: 0, result: '', reason: '', line: '', given: [], steps: [], faults: [], assumed: '', cautions: [] };
   const { outcome, times } = traced;
   const { error } = outcome;
   const origin = originOf(formula, place, trace);
@@ -43,6 +44,7 @@ function explainedCall(formula: FormulaCalls, place: number, trace: Trace): Expl
     line: error ? '' : workingLine(outcome),
     given: error ? [] : argumentsShown(outcome),
     steps: stepsOf(outcome),
+    faults: faultsOf(entry, traced.argv, traits),
     assumed: assumedOf(outcome),
     // Of a refused call the only caution is its reason, which stands above.
     cautions: error ? [] : outcome.cautions,
@@ -56,13 +58,20 @@ function shownValue(cell: ExplainedCell, { calls, single }: FormulaCalls, trace:
   return withUnit ?? valueText(cell.value);
 }
 
-function explanationOf(cell: ExplainedCell, formula: FormulaCalls, trace: Trace, remark: string): Explanation {
+interface Around {
+  readonly traits: HostTraits;
+  readonly precedents: readonly Precedent[];
+}
+
+function explanationOf(cell: ExplainedCell, formula: FormulaCalls, trace: Trace, remark: string, { traits, precedents }: Around): Explanation {
   const unsupported = errorOf(trace.value)?.code === '#UNSUPPORTED!';
   const worked = partOf(trace.value, cell.part);
   const agrees = unsupported || sameValue(cell.value, worked);
   const reason = errorOf(cell.value) && agrees && !unsupported ? errorOf(worked)?.message ?? '' : '';
   return {
-    calls: formula.calls.map((_, place) => explainedCall(formula, place, trace)),
+    calls: formula.calls.map((_, place) => explainedCall(formula, place, trace, traits)),
+    precedents,
+    single: formula.single,
     value: shownValue(cell, formula, trace),
     reason,
     disagrees: agrees ? '' : disagreement(worked, cell.value),
@@ -81,7 +90,19 @@ const reasonOf = (value: Cell | Matrix): string => {
   return message === '' ? '' : ` (${message})`;
 };
 
-const nothing = (cell: ExplainedCell, remark: string): Explanation => ({ calls: [], value: valueText(cell.value), reason: errorOf(cell.value)?.message ?? '', disagrees: '', remark });
+const nothing = (cell: ExplainedCell, remark: string): Explanation => ({ calls: [], precedents: [], single: false, value: valueText(cell.value), reason: errorOf(cell.value)?.message ?? '', disagrees: '', remark });
+
+async function precedentsOf({ references }: FormulaCalls, tracer: Tracer): Promise<Precedent[]> {
+  const found: Precedent[] = [];
+  for (const text of references) {
+    const reference = await tracer.resolve(text);
+    if (!reference) continue;
+    const { sheet, box, value } = reference;
+    const size = `${box.bottom - box.top + 1} × ${box.right - box.left + 1}`;
+    found.push({ text, sheet, box, value: value === undefined ? size : valueText(value) || 'blank' });
+  }
+  return found;
+}
 
 /**
  * Works the formula of a cell again from the values of its sheet and tells of each of our calls how it went:
@@ -94,11 +115,12 @@ export const explain: Explain = async (cell, source, traits) => {
   const tracer = new Tracer(catalogue, formula, cell, source);
   try {
     const trace = await tracer.trace({ traits, blanksAsZero: false });
+    const around = { traits, precedents: await precedentsOf(formula, tracer) };
     if (traits.blankArrivesAsZero && errorOf(cell.value) && !sameValue(cell.value, trace.value)) {
       const zeroes = await tracer.trace({ traits, blanksAsZero: true });
-      if (sameValue(cell.value, zeroes.value)) return explanationOf(cell, formula, zeroes, 'A blank cell reached the function as 0.');
+      if (sameValue(cell.value, zeroes.value)) return explanationOf(cell, formula, zeroes, 'A blank cell reached the function as 0.', around);
     }
-    return explanationOf(cell, formula, trace, '');
+    return explanationOf(cell, formula, trace, '', around);
   } catch (thrown) {
     if (thrown instanceof TooMuch) return nothing(cell, `The working is not shown: ${thrown.message}.`);
     throw thrown;

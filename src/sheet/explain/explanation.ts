@@ -1,6 +1,7 @@
 import type { HostTraits } from '../../functions/kernel/call';
 import type { Cell, Matrix } from '../../functions/kernel/cell';
 import type { ExplainedStep } from '../../functions/kernel/explain';
+import type { ArgumentFault } from '../../functions/kernel/read-arguments';
 import type { SheetName } from '../calculate/names';
 import type { SheetTable } from '../calculate/structured';
 import type { Box } from '../xlsx/address';
@@ -36,6 +37,8 @@ export interface ExplainedCall {
   readonly name: string;
   /** The call as it stands in the formula. */
   readonly text: string;
+  /** Calls of ours around it: 0 for an outermost one. */
+  readonly depth: number;
   readonly summary: string;
   /** Not worked: the result did not need it, such as the other branch of an IF. */
   readonly state: 'worked' | 'refused' | 'not worked';
@@ -52,6 +55,8 @@ export interface ExplainedCall {
   readonly given: readonly { readonly name: string; readonly text: string }[];
   readonly steps: readonly ExplainedStep[];
   readonly clause: string;
+  /** Arguments outside their bounds or not readable, each with its name in the words; empty where all are inside. */
+  readonly faults: readonly ArgumentFault[];
   /** Defaults taken for what was left out. */
   readonly assumed: string;
   /** Of this call. */
@@ -60,9 +65,23 @@ export interface ExplainedCall {
   readonly standingCaution: string;
 }
 
+/** Cells that a formula reads. */
+export interface Precedent {
+  /** As the formula writes it. */
+  readonly text: string;
+  readonly sheet: string;
+  readonly box: Box;
+  /** What a single cell holds; the size of a range. */
+  readonly value: string;
+}
+
 export interface Explanation {
   /** Outermost first, then as the formula reads. */
   readonly calls: readonly ExplainedCall[];
+  /** As the formula reads; names that mean no cells are not among them. */
+  readonly precedents: readonly Precedent[];
+  /** The formula is one call of ours and nothing else. */
+  readonly single: boolean;
   /** What the cell shows, with the unit where the formula is one call. */
   readonly value: string;
   /** Reason of an error that the cell shows, where one is known. */
