@@ -44,32 +44,46 @@ export async function checkFiles(files: readonly string[], { tolerance, done }: 
 /** A worker that checks one file after the other, and is started anew after one that it could not bear. */
 class CheckThread {
   private worker: Worker | undefined;
+  private answer: ((result: CheckedFile) => void) | undefined;
 
-  constructor(private readonly file: string, private readonly tolerance: number) {}
+  constructor(private readonly program: string, private readonly tolerance: number) {}
 
-  check(file: string): Promise<CheckedFile> {
-    const workerData: WorkerStart = { task: CHECK_WORKER, tolerance: this.tolerance };
-    const worker = (this.worker ??= new Worker(this.file, { workerData, resourceLimits: { maxOldGenerationSizeMb: MEGABYTES } }));
-    return new Promise((resolve) => {
-      const timer = setTimeout(() => giveUp(`gave up after ${SECONDS} s`), SECONDS * 1000);
-      const finish = (result: CheckedFile): void => {
-        clearTimeout(timer);
-        worker.removeAllListeners();
-        resolve(result);
-      };
-      const giveUp = (words: string): void => {
-        this.worker = undefined;
-        finish(notReadable(file, words));
-        void worker.terminate();
-      };
-      worker.on('message', finish);
-      worker.on('error', (error: NodeJS.ErrnoException) => giveUp(error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? `needs more than ${MEGABYTES} MB of memory` : `could not be checked: ${error.message}`));
-      worker.on('exit', () => giveUp('could not be checked: its thread ended'));
-      worker.postMessage(file);
-    });
+  async check(file: string): Promise<CheckedFile> {
+    const worker = (this.worker ??= this.started());
+    let timer: NodeJS.Timeout | undefined;
+    try {
+      return await new Promise<CheckedFile>((resolve) => {
+        this.answer = resolve;
+        this.failed = (words) => resolve(notReadable(file, words));
+        timer = setTimeout(() => this.giveUp(worker, `gave up after ${SECONDS} s`), SECONDS * 1000);
+        worker.postMessage(file);
+      });
+    } finally {
+      clearTimeout(timer);
+    }
   }
 
   async end(): Promise<void> {
-    await this.worker?.terminate();
+    const { worker } = this;
+    this.worker = undefined;
+    await worker?.terminate();
+  }
+
+  private failed: (words: string) => void = () => {};
+
+  private started(): Worker {
+    const workerData: WorkerStart = { task: CHECK_WORKER, tolerance: this.tolerance };
+    const worker = new Worker(this.program, { workerData, resourceLimits: { maxOldGenerationSizeMb: MEGABYTES } });
+    worker.on('message', (result: CheckedFile) => this.answer?.(result));
+    worker.on('error', (error: NodeJS.ErrnoException) => this.giveUp(worker, error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? `needs more than ${MEGABYTES} MB of memory` : `could not be checked: ${error.message}`));
+    worker.on('exit', () => this.giveUp(worker, 'could not be checked: its thread ended'));
+    return worker;
+  }
+
+  private giveUp(worker: Worker, words: string): void {
+    if (this.worker !== worker) return;
+    this.worker = undefined;
+    void worker.terminate();
+    this.failed(words);
   }
 }

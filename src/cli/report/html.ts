@@ -49,7 +49,7 @@ function summary(files: readonly CheckedFile[]): Markup {
     ? markup`<tr><td>${file.file}</td><td class="number">${file.formulas}</td><td class="number">${file.checked}</td><td class="number">${file.notChecked}</td>${FINDING_CLASSES.map((each) => markup`<td class="number ${countOf([file], each) ? each : ''}">${countOf([file], each)}</td>`)}</tr>`
     : markup`<tr><td>${file.file}</td><td colspan="6" class="B">not checked: ${file.error}</td></tr>`));
   return markup`<h2>Summary</h2>
-<table>
+<table class="summary">
 <thead><tr><th>Workbook</th><th class="number">Formulas</th><th class="number">Checked</th><th class="number">Not checked</th>${FINDING_CLASSES.map((each) => markup`<th class="number">${each}: ${CLASS_WORDS[each]}</th>`)}</tr></thead>
 <tbody>${rows}</tbody>
 </table>`;
@@ -81,20 +81,21 @@ function verdictOfFile({ formulas, checked, notChecked, findings }: CheckedFile)
 function findingTable(of: 'A' | 'B' | 'C', groups: readonly FindingGroup[]): Markup {
   if (groups.length === 0) return NOTHING;
   return markup`<h3><span class="${of}">${of}: ${CLASS_WORDS[of]}</span></h3>
-<table>
-<thead><tr><th class="narrow">Cell</th><th class="narrow">Kind</th><th>What was found</th><th>Formula</th><th>Clause</th></tr></thead>
+<table class="findings">
+<colgroup><col class="cell"><col class="kind"><col><col class="formula"><col class="source"></colgroup>
+<thead><tr><th>Cell</th><th>Kind</th><th>What was found</th><th>Formula</th><th>Clause</th></tr></thead>
 <tbody>${groups.map(findingRow)}</tbody>
 </table>`;
 }
 
 function findingRow({ first, members, cells }: FindingGroup): Markup {
   const where = [first.sheet, cells].filter((part) => part !== '').join('!') || 'workbook';
-  const values = members.filter(({ computed, stored }) => computed !== null || stored !== null).map(({ cell, stored, computed, difference }) => {
+  const values = members.filter(({ computed, formula, stored }) => computed !== null || (formula === null && stored !== null)).map(({ cell, stored, computed, difference }) => {
     const name = members.length > 1 ? `${cell}: ` : '';
     const apart = shownDifference(difference);
     return markup`<span class="values">${name}stored ${shownCell(stored)}${computed === null ? '' : `, computed ${shownCell(computed)}${apart === '' ? '' : ` (${apart})`}`}</span>`;
   });
-  return markup`<tr><td class="where">${where}</td><td class="narrow">${first.kind}</td><td>${first.reason}${values}</td><td>${first.formula === null ? '' : markup`<code>${first.formula}</code>`}</td><td class="clause">${first.clause}</td></tr>
+  return markup`<tr><td class="where">${where}</td><td>${first.kind}</td><td>${first.reason}${values}</td><td>${first.formula === null ? '' : markup`<code>${first.formula}</code>`}</td><td class="clause">${first.clause}</td></tr>
 `;
 }
 

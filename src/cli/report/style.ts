@@ -24,9 +24,12 @@ code { font: 8.8pt/1.35 Consolas, Menlo, "DejaVu Sans Mono", monospace; overflow
 .values { display: block; color: var(--quiet); }
 .not { padding: 2mm 3mm; border-left: 1mm solid var(--b); background: #fbf6ea; max-width: none; }
 .good { padding: 2mm 3mm; border-left: 1mm solid #4d7a3f; background: #f2f7ef; max-width: none; }
-.file { break-before: auto; }
+.findings { table-layout: fixed; }
+.findings col.cell { width: 11%; } .findings col.kind { width: 12%; } .findings col.formula { width: 27%; } .findings col.source { width: 17%; }
+.findings td { overflow-wrap: anywhere; white-space: normal; }
+.summary td.number, .summary th.number { width: 1%; }
 .sign td { height: 11mm; }
 footer { margin-top: 8mm; padding-top: 2mm; border-top: .2mm solid var(--line); color: var(--quiet); font-size: 9pt; }
 @page { margin: 12mm 10mm 14mm; }
-@media print { body { padding: 0; max-width: none; font-size: 9.5pt; } table { font-size: 8.6pt; } h2, h3 { break-after: avoid; } .not, .good, th { -webkit-print-color-adjust: exact; print-color-adjust: exact; } }
+@media print { body { padding: 0 .4mm; max-width: none; font-size: 9.5pt; } table { font-size: 8.6pt; } h2, h3 { break-after: avoid; } .not, .good, th { -webkit-print-color-adjust: exact; print-color-adjust: exact; } }
 `;

@@ -27,7 +27,7 @@ export function* findingLines({ findings, changes, notices, error }: CheckedFile
         const apart = shownDifference(difference);
         yield `      ${members.length > 1 ? `${cell}: ` : ''}stored ${shownCell(stored)}, computed ${shownCell(computed)}${apart === '' ? '' : ` (${apart})`}`;
       }
-    } else if (members.length === 1 && first.stored !== null) yield `      stored ${shownCell(first.stored)}`;
+    } else if (members.length === 1 && first.formula === null && first.stored !== null) yield `      stored ${shownCell(first.stored)}`;
     if (first.clause !== '') yield `      ${oneLine(first.clause)}`;
   }
   if (changes.length > 0) {
