@@ -7,7 +7,8 @@ import { FromCell, spread } from './calculate/results';
 import { type CustomFunctions, NotSupported } from './evaluate';
 import { oneCell, parseAddress } from './xlsx/address';
 import { refuse } from './xlsx/refusal';
-import { sheetCells } from './xlsx/sheet';
+import { type HiddenBy, hiddenRows } from './xlsx/hidden-rows';
+import { eachSheetCell, sheetNamed } from './xlsx/sheet';
 import { type OpenWorkbook, openWorkbook } from './xlsx/workbook';
 
 /** A cell whose computed value is not the stored one. */
@@ -60,11 +61,11 @@ export class Book {
   private recalculated = false;
 
   constructor(readonly workbook: OpenWorkbook, custom: CustomFunctions, now?: Date) {
-    const sheets = workbook.facts.sheets.map((sheet) => new BookSheet(sheet.name, sheetCells(workbook, sheet)));
+    const sheets = workbook.facts.sheets.map((sheet) => new BookSheet(sheet.name, (visit) => eachSheetCell(workbook, sheet, visit)));
     this.sheets = sheets;
     this.sheetsByName = new Map(sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]));
     this.formulaCells = sheets.flatMap((sheet) => sheet.formulas as FormulaCell[]);
-    const parts = { sheets: this.sheetsByName, names: new BookNames(workbook.facts), functions: custom, refusalOf: refusalRule(workbook.facts) };
+    const parts = { sheets: this.sheetsByName, names: new BookNames(workbook.facts), functions: custom, refusalOf: refusalRule(workbook.facts), hiddenRow: hiddenRowOf(workbook) };
     this.engine = new Engine(now ? { ...parts, now } : parts);
   }
 
@@ -114,6 +115,16 @@ export class Book {
     const place = parseAddress(address) ?? refuse(`"${address}" is no cell of a sheet.`);
     return this.engine.evaluateText(formula, sheet, place.row, place.column);
   }
+}
+
+/** Tells of hidden rows; a sheet is looked through for them when it is first asked about. */
+function hiddenRowOf(workbook: OpenWorkbook): (sheet: string, row: number) => HiddenBy | undefined {
+  const known = new Map<string, ReadonlyMap<number, HiddenBy>>();
+  return (name, row) => {
+    let rows = known.get(name);
+    if (!rows) known.set(name, (rows = hiddenRows(workbook, sheetNamed(workbook, name))));
+    return rows.get(row);
+  };
 }
 
 /** Opens a workbook file for computing. `now` is the clock of TODAY and NOW; without it formulas that use it are not computed. */

@@ -4,26 +4,34 @@ import { type Box, addressOf, oneCell, parseBox } from '../xlsx/address';
 import type { StoredCell } from '../xlsx/read-cells';
 import { refuse } from '../xlsx/refusal';
 
-/** A cell of an open book. Rows and columns count from 0. */
-export interface BookCell {
-  readonly sheet: BookSheet;
-  readonly row: number;
-  readonly column: number;
-  readonly address: string;
-  /** In the form of the file; null for constants and cells that an array fills. */
-  readonly formula: string | null;
-  /** What the file holds. */
-  readonly stored: Cell;
+/** A cell of an open book. Rows and columns count from 0. A large book has a million of them, so they hold no more than they need. */
+export class BookCell {
   /** What the last recalculation gave; the stored value before any. */
   value: Cell;
-  /** Area of the array whose formula stands here. */
-  readonly array: Box | undefined;
-  /** The array may take more or fewer cells than it has. */
-  readonly dynamic: boolean;
   /** The cell whose array formula fills this one. */
-  owner: BookCell | undefined;
+  owner: BookCell | undefined = undefined;
   /** Round of the recalculation that gave the value. */
-  round: number;
+  round = 0;
+
+  constructor(
+    readonly sheet: BookSheet,
+    readonly row: number,
+    readonly column: number,
+    /** In the form of the file; null for constants and cells that an array fills. */
+    readonly formula: string | null,
+    /** What the file holds. */
+    readonly stored: Cell,
+    /** Area of the array whose formula stands here. */
+    readonly array: Box | undefined,
+    /** The array may take more or fewer cells than it has. */
+    readonly dynamic: boolean,
+  ) {
+    this.value = stored;
+  }
+
+  get address(): string {
+    return addressOf(this.row, this.column);
+  }
 }
 
 const MOST_ARRAY_CELLS = 2_000_000;
@@ -37,8 +45,8 @@ export class BookSheet {
   lastRow = 0;
   lastColumn = 0;
 
-  constructor(readonly name: string, cells: readonly StoredCell[]) {
-    for (const cell of cells) this.add(cell);
+  constructor(readonly name: string, cells: (visit: (cell: StoredCell) => void) => void) {
+    cells((cell) => this.add(cell));
     let arrayCells = 0;
     for (const cell of this.formulas) {
       if (!cell.array || oneCell(cell.array)) continue;
@@ -64,21 +72,21 @@ export class BookSheet {
     if (formula === null && value === null) return;
     const stored = value instanceof CellError && value.code === '#UNSUPPORTED!' ? new NotSupported(value.code, value.message) : value;
     const array = arrayRef === null ? undefined : parseBox(arrayRef) ?? refuse(`The file is damaged: the array in ${this.name}!${address} has no place.`);
-    const cell = this.put(row, column, { sheet: this, row, column, address, formula, stored, value: stored, array, dynamic, owner: undefined, round: 0 });
+    const cell = this.put(new BookCell(this, row, column, formula, stored, array, dynamic));
     if (formula !== null) this.formulas.push(cell);
   }
 
   private fill(owner: BookCell, { top, left, bottom, right }: Box): void {
     for (let row = top; row <= bottom; row++) {
       for (let column = left; column <= right; column++) {
-        const cell = this.at(row, column)
-          ?? this.put(row, column, { sheet: this, row, column, address: addressOf(row, column), formula: null, stored: null, value: null, array: undefined, dynamic: false, owner, round: 0 });
+        const cell = this.at(row, column) ?? this.put(new BookCell(this, row, column, null, null, undefined, false));
         if (cell !== owner && cell.formula === null) cell.owner = owner;
       }
     }
   }
 
-  private put(row: number, column: number, cell: BookCell): BookCell {
+  private put(cell: BookCell): BookCell {
+    const { row, column } = cell;
     let cells = this.rows.get(row);
     if (!cells) this.rows.set(row, (cells = []));
     cells[column] = cell;

@@ -29,6 +29,8 @@ export interface EngineParts {
   readonly functions: CustomFunctions;
   /** A reason for which no formula of the workbook can be worked out here, or not this one. */
   readonly refusalOf: (formula: string) => string | undefined;
+  /** Whether a row is out of sight, and by what. */
+  readonly hiddenRow: (sheet: string, row: number) => 'filter' | 'hand' | undefined;
   readonly now?: Date;
 }
 
@@ -85,6 +87,8 @@ export class Engine {
       named: (context, name) => names.named(context, name),
       structured: (context, text) => names.structured(context, text),
       spill: (reference) => this.spill(reference),
+      formula: (sheet, row, column) => this.sheet(sheet)?.at(row, column)?.formula ?? undefined,
+      hidden: this.parts.hiddenRow,
     };
   }
 

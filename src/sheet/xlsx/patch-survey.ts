@@ -18,7 +18,7 @@ export interface ArrayArea {
 export interface SurveyedRow {
   readonly place: RowPlace;
   readonly closeStart: number;
-  /** Column and start of its cells, in the order of the part; empty unless the row has edits. */
+  /** Column and start of its cells, in the order of the part; empty unless an edit makes a cell that the row does not hold. */
   readonly cells: readonly { column: number; start: number }[];
 }
 
@@ -37,24 +37,31 @@ export interface Survey {
 /** Edits by row, then column. */
 export type EditsByRow = ReadonlyMap<number, ReadonlyMap<number, CellEdit>>;
 
+const NONE: SurveyedRow['cells'] = [];
+
 export function survey(text: string, edits: EditsByRow, context: ReadContext): Survey {
   const found: Survey = { rows: [], cells: new Map(), arrays: [], unshared: new Set(), formulas: new Map(), dimension: undefined, data: undefined };
   const reader = new FormulaReader(text, context.part);
   const dissolved = new Set<string>();
   let ofRow: ReadonlyMap<number, CellEdit> | undefined;
   let cells: { column: number; start: number }[] = [];
+  let hit = 0;
   scanSheet(text, context.part, {
     row: (row) => {
       ofRow = edits.get(row.row);
       cells = [];
+      hit = 0;
     },
     cell: (place) => {
       const edit = ofRow?.get(place.column);
       if (ofRow) cells.push({ column: place.column, start: place.start });
-      if (edit) found.cells.set(addressOf(place.row, place.column), place);
+      if (edit) {
+        found.cells.set(addressOf(place.row, place.column), place);
+        hit++;
+      }
       if (place.formula) surveyFormula(text, place, edit, { found, reader, dissolved });
     },
-    rowEnd: (place, closeStart) => { found.rows.push({ place, closeStart, cells }); },
+    rowEnd: (place, closeStart) => { found.rows.push({ place, closeStart, cells: hit < (ofRow?.size ?? 0) ? cells : NONE }); },
     other: ({ name, start, end }) => { if (name === 'dimension') found.dimension = { start, end }; },
     data: (start, openEnd, closeStart) => { found.data = { start, openEnd, closeStart }; },
   });

@@ -39,11 +39,16 @@ export const STORABLE_ERRORS: ReadonlySet<string> = new Set(['#NULL!', '#DIV/0!'
 
 const NUMBER = /^[+-]?(\d+(?:\.\d*)?|\.\d+)(e[+-]?\d+)?$/i;
 
+/** Hands on the cells of a worksheet part one by one, in its order, so that nobody has to hold them all. */
+export function eachCell(text: string, context: ReadContext, visit: (cell: StoredCell) => void): void {
+  const formulas = new FormulaReader(text, context.part);
+  scanSheet(text, context.part, { cell: (place) => visit(readCell(text, place, context, formulas)) });
+}
+
 /** All cells of a worksheet part, in its order. */
 export function readCells(text: string, context: ReadContext): StoredCell[] {
   const cells: StoredCell[] = [];
-  const formulas = new FormulaReader(text, context.part);
-  scanSheet(text, context.part, { cell: (place) => { cells.push(readCell(text, place, context, formulas)); } });
+  eachCell(text, context, (cell) => { cells.push(cell); });
   return cells;
 }
 

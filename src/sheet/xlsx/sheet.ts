@@ -1,4 +1,4 @@
-import { type StoredCell, type ReadContext, readCells } from './read-cells';
+import { type StoredCell, type ReadContext, eachCell } from './read-cells';
 import { refuse } from './refusal';
 import { scanSheet } from './scan';
 import type { OpenWorkbook, SheetFacts } from './workbook';
@@ -13,9 +13,17 @@ export function sheetNamed(workbook: OpenWorkbook, name: string): SheetFacts {
   return workbook.facts.sheets.find((sheet) => sheet.name.toLowerCase() === wanted) ?? refuse(`The workbook has no sheet "${name}".`);
 }
 
-/** All cells of a sheet; none for a sheet that is a chart or a dialog. */
-export const sheetCells = (workbook: OpenWorkbook, sheet: SheetFacts): StoredCell[] =>
-  sheet.kind === 'worksheet' ? readCells(workbook.package.text(sheet.part), readContext(workbook, sheet)) : [];
+/** Hands on the cells of a sheet one by one; none for a sheet that is a chart or a dialog. */
+export function eachSheetCell(workbook: OpenWorkbook, sheet: SheetFacts, visit: (cell: StoredCell) => void): void {
+  if (sheet.kind === 'worksheet') eachCell(workbook.package.text(sheet.part), readContext(workbook, sheet), visit);
+}
+
+/** All cells of a sheet. */
+export function sheetCells(workbook: OpenWorkbook, sheet: SheetFacts): StoredCell[] {
+  const cells: StoredCell[] = [];
+  eachSheetCell(workbook, sheet, (cell) => { cells.push(cell); });
+  return cells;
+}
 
 /** Whether spreadsheet programs let locked cells of the sheet be changed. */
 export function isProtected(workbook: OpenWorkbook, sheet: SheetFacts): boolean {
