@@ -1,5 +1,4 @@
 import path from 'node:path';
-import { LEAST_TOLERANCE } from '../sheet/check';
 import { type CheckedFile, countOf, notReadable } from './checked-file';
 import { writeWhole } from './files';
 import { findFiles } from './find-files';
@@ -10,6 +9,7 @@ import { jsonReport } from './report/json';
 import { sarifReport } from './report/sarif';
 import { fileLine, findingLines, summaryLine } from './report/text';
 import { COULD_NOT_RUN, CouldNotRun, DISAGREES, DONE, type Terminal, oneLine } from './terminal';
+import { toleranceOf } from './tolerance';
 
 /** Checks workbooks and tells what a checker would write down. */
 export async function checkCommand(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -22,7 +22,7 @@ export async function checkCommand(args: readonly string[], terminal: Terminal):
   });
   if (positionals.length === 0) throw new CouldNotRun('no workbook to check: joulewright check FILE.xlsx …');
   if (values.json && values.sarif) throw new CouldNotRun('one form at a time: --json or --sarif');
-  const tolerance = values.tolerance === undefined ? LEAST_TOLERANCE : toleranceOf(values.tolerance);
+  const tolerance = toleranceOf(values.tolerance);
   if (values.html !== undefined) judgeReportName(values.html);
 
   const { files, missing } = await findFiles(positionals);
@@ -52,14 +52,6 @@ function tell(files: readonly CheckedFile[], list: boolean, terminal: Terminal):
 function statusOf(files: readonly CheckedFile[]): number {
   if (files.some(({ error }) => error !== undefined)) return COULD_NOT_RUN;
   return countOf(files, 'A') + countOf(files, 'B') > 0 ? DISAGREES : DONE;
-}
-
-/** "0.1%", "0.1 %" or 0.001. */
-function toleranceOf(text: string): number {
-  const [, figure, percent] = /^\s*(\d+(?:\.\d+)?(?:e-?\d+)?)\s*(%?)\s*$/i.exec(text) ?? [];
-  const value = Number(figure) / (percent ? 100 : 1);
-  if (figure === undefined || !(value < 1)) throw new CouldNotRun(`--tolerance: got ${oneLine(text)}, takes a part below 1, such as 0.1% or 0.001`);
-  return Math.max(value, LEAST_TOLERANCE);
 }
 
 function judgeReportName(file: string): void {

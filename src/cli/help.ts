@@ -6,6 +6,7 @@ export const mainHelp = `Joulewright ${version}: low-voltage protection function
 
   joulewright evaluate [--json] FORMULA …        values of formulas
   joulewright check FILE …                       what disagrees in workbooks, and why
+  joulewright compare OLD.xlsx NEW.xlsx          what changed, for the revision block
   joulewright recompute IN.xlsx -o OUT.xlsx      a workbook with its stored values made new
   joulewright table FILE.xlsx [TABLE [COLUMN …]] a table of a workbook, as it is stored
   joulewright functions [NAME]                   the functions, or all about one
@@ -42,6 +43,15 @@ folder, which stands for all workbooks below it, or a pattern with * ? **. Workb
 
 Exit status: 0 no finding of class A or B, 1 findings, 2 something could not be read. What could not be checked is counted
 and is a finding of its own.`,
+  compare: `joulewright compare OLD.xlsx NEW.xlsx [--tolerance 0.1%] [--json]
+
+Tells what changed from one state of a workbook to the next: inputs, formulas, and results of formulas that stayed; sheets,
+table rows and columns, and names that came or went. Rows of a table are told by their first cell, other cells by their
+address. Stored values are compared; nothing is computed.
+
+  --tolerance T   greatest difference of figures that counts as no change: 0.1% or 0.001 (otherwise 1 part in 10⁹)
+  --json          the same as data
+Exit status: 0 no change, 1 changes, 2 could not run.`,
   recompute: `joulewright recompute IN.xlsx -o OUT.xlsx [--dry-run] [--list] [--json]
 
 Recomputes every formula of a workbook and writes a copy in which only stored values that differ are new; every other

@@ -1,6 +1,7 @@
 import { version } from '../core/version';
 import { checkCommand } from './check';
 import { serveIfWorker } from './check-worker';
+import { compareCommand } from './compare';
 import { evaluateCommand } from './evaluate';
 import { functionsCommand } from './functions';
 import { helpOf, mainHelp } from './help';
@@ -14,6 +15,7 @@ type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
 const commands: Readonly<Record<string, Command>> = {
   evaluate: evaluateCommand,
   check: checkCommand,
+  compare: compareCommand,
   recompute: recomputeCommand,
   table: tableCommand,
   functions: functionsCommand,
