@@ -18,6 +18,15 @@ const bundle = (name, options) => ({
 
 const asIs = (from, to) => ({ from, to, info: { minimized: true } });
 
+/** The pane's looks: those of the frame, then those of its views. */
+const paneLooks = {
+  from: 'src/pane/**/*.css', to: 'pane.css', info: { minimized: true },
+  transformAll: (files) => {
+    const own = (file) => path.basename(file.sourceFilename) === 'pane.css';
+    return files.sort((a, b) => own(b) - own(a) || (a.sourceFilename < b.sourceFilename ? -1 : 1)).map(({ data }) => data.toString()).join('\n');
+  },
+};
+
 /** The handbook beside every page: its search is an entry, the rest is copied. */
 const handbookSearch = { handbook: './src/sheet/handbook/search/page.ts' };
 const handbookFiles = [asIs('src/sheet/handbook/generated/handbook.html', 'handbook.html'), asIs('src/sheet/handbook/static/handbook.css', 'handbook.css')];
@@ -37,7 +46,7 @@ export default [
       new CopyPlugin({
         patterns: [
           asIs('src/excel/static', '.'),
-          asIs('src/pane/pane.css', 'pane.css'),
+          paneLooks,
           asIs('src/excel/generated/functions.json', 'functions.json'),
           ...handbookFiles,
           // Microsoft's library, unchanged and from our own server: what its loader asks for in Excel, English texts only.
@@ -61,7 +70,7 @@ export default [
       new CopyPlugin({
         patterns: [
           asIs('src/workbench/static', '.'),
-          asIs('src/pane/pane.css', 'pane.css'),
+          paneLooks,
           ...handbookFiles,
           asIs('src/excel/static/assets/icon-16.png', 'assets/'),
           { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
