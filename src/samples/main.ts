@@ -4,6 +4,7 @@ import { cableSchedule } from './cable-schedule';
 import { checker } from './checker';
 import { engineer } from './engineer';
 import { estimator } from './estimator';
+import { starter } from './starter';
 
 /** Writes the sample workbooks; with --check says whether those in the folder are what would be written. */
 const SAMPLES: Readonly<Record<string, () => Promise<Uint8Array>>> = {
@@ -11,6 +12,7 @@ const SAMPLES: Readonly<Record<string, () => Promise<Uint8Array>>> = {
   'estimator.xlsx': estimator,
   'engineer.xlsx': engineer,
   'checker.xlsx': checker,
+  'starter.xlsx': starter,
 };
 
 const folder = path.resolve(import.meta.dirname, '../../sample-workbooks');

@@ -1,6 +1,6 @@
 import { missing, wrongValue } from '../../core/refusal';
 import { type Argument, type Cell, CellError, type Matrix, isMatrix } from './cell';
-import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind } from './kind';
+import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind, settledReading } from './kind';
 import { isBlankCell, shownCell } from './scalar';
 
 /** Points of a curve, x rising. Row numbers in messages count from the first row of the range, heading included. */
@@ -21,10 +21,11 @@ export const curveUnits: Readonly<Record<CurveKind, readonly [string, string]>> 
 export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
 export const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
 
-/** The range without the blank rows at its end. */
-export function withoutBlankTail(matrix: Matrix): Matrix {
+/** The range without the blank rows at its end; where a blank may arrive as 0, rows of nothing but zeros are blank ones. */
+export function withoutBlankTail(matrix: Matrix, { blankArrivesAsZero } = settledReading): Matrix {
+  const blank = (cell: Cell): boolean => isBlankCell(cell) || (blankArrivesAsZero && cell === 0);
   let rows = matrix.length;
-  while (rows > 0 && matrix[rows - 1]!.every(isBlankCell)) rows -= 1;
+  while (rows > 0 && matrix[rows - 1]!.every(blank)) rows -= 1;
   return matrix.slice(0, rows);
 }
 
@@ -34,13 +35,12 @@ const asMatrix = (argument: Argument): Matrix => (isMatrix(argument) ? argument 
 export function points<const O extends CommonOptions<Points>>(curve: CurveKind, about: string, options: O): Kind<Read<Points, O>> {
   return kind<Points, O>({
     type: 'points', shape: 'range', about: `${about}; two columns, ${curveUnits[curve].join(' and ')}`, options,
-    read: (argument, name) => pointsOf(asMatrix(argument), name, curve),
+    read: (argument, name, reading) => pointsOf(withoutBlankTail(asMatrix(argument), reading), name, curve),
     show: ({ x }) => `${x.length} points, ${x[0]} to ${x[x.length - 1]} ${curveUnits[curve][0]}`,
   });
 }
 
-function pointsOf(matrix: Matrix, name: string, curve: CurveKind): Points {
-  const rows = withoutBlankTail(matrix);
+function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
   if (rows.length === 0) throw missing(name);
   const fault = (row: number, problem: string): Error => wrongValue(undefined, `${name} row ${row + 1}: ${problem}`);
   if (rows[0]!.length !== 2) throw wrongValue(name, `got ${rows[0]!.length} columns, takes two: ${curveUnits[curve].join(' and ')}`);
@@ -71,7 +71,7 @@ function pointsOf(matrix: Matrix, name: string, curve: CurveKind): Points {
 export function table<const O extends CommonOptions<Matrix> & { errors?: true }>(about: string, options: O): Kind<Read<Matrix, O>> {
   return kind<Matrix, O>({
     type: 'table', shape: 'range', about, options, takesErrors: options.errors === true,
-    read: (argument) => withoutBlankTail(asMatrix(argument)),
+    read: (argument, _name, reading) => withoutBlankTail(asMatrix(argument), reading),
     show: (matrix) => `${matrix.length} rows`,
   });
 }

@@ -1,6 +1,6 @@
 import type { Style, Workbook, Worksheet } from 'exceljs';
 import { orNone } from '../formula-text';
-import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
+import { FIRST_FREE_ROW, type Document, letters, printSetUp, titleBlock } from '../frame';
 import { type Column, type WorkedColumns, addTable } from '../table';
 import { DEVICES, type Device } from './data';
 import { ofBoard, ofDevice, pointsOf, tripTime } from './formulas';
@@ -49,6 +49,7 @@ const DEVICE: readonly Column[] = [
 
 const CARRIED: readonly Column[] = [
   { name: 'curve', unit: 'no.', width: 7, carried: true, formula: forLink('MATCH([@rated],list_link,0)'), note: 'Number of the link on the sheet Points.' },
+  { name: 'digest', width: 10, carried: true, formula: `JW.CHECK_DIGEST(${DEVICE.filter(({ formula }) => formula === undefined).map(({ name }) => `IF(${own(name)}="","",${own(name)})`).join(',')})`, note: 'Of the inputs of the row.' },
 ];
 
 const data = (column: string): string => ofDevice('device', column);
@@ -92,6 +93,9 @@ export function addDevices(workbook: Workbook, worked: WorkedColumns, document: 
   printSetUp(sheet, document, { rows: last, columns: DEVICE.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
   return sheet;
 }
+
+/** Letter of the column that holds the digests of the rows. */
+export const DIGEST_COLUMN = letters(DEVICE.length + CARRIED.length);
 
 /** Adequacy of the devices, on a sheet of its own. */
 export function addDuty(workbook: Workbook, worked: WorkedColumns, document: Document, rows: readonly Device[] = DEVICES, inputLook?: (row: number) => Partial<Style>): Worksheet {

@@ -2,14 +2,14 @@ import type { Style, Workbook, Worksheet } from 'exceljs';
 import { FIRST_FREE_ROW, type Document, printSetUp, titleBlock } from '../frame';
 import { LINE_COLUMNS, type Line, addLines, setLineWidths } from '../lines';
 
-const CONSTANTS: readonly Line[] = [
+export const CONSTANTS: readonly Line[] = [
   { label: 'Nominal voltage between lines', value: 415, unit: 'V', name: 'Un_V' },
   { label: 'Voltage line to earth', value: 240, unit: 'V', name: 'U0_V' },
   { label: 'Voltage factor, greatest fault', value: 1.05, unit: '–', name: 'c_max', format: '0.00' },
   { label: 'Voltage factor, least fault', value: 0.95, unit: '–', name: 'c_min', format: '0.00' },
 ];
 
-const SUPPLY: readonly Line[] = [
+export const SUPPLY: readonly Line[] = [
   { label: 'Supply network, greatest fault level', value: 350, unit: 'MVA', name: 'Grid_max_MVA', remark: 'Declared by the supply authority, invented' },
   { label: 'Supply network, least fault level', value: 180, unit: 'MVA', name: 'Grid_min_MVA' },
   { label: 'Transformers TR1, TR2: rating each', value: 1250, unit: 'kVA', name: 'TR_kVA' },
@@ -20,7 +20,7 @@ const SUPPLY: readonly Line[] = [
   { label: 'Motors: efficiency', value: 0.93, unit: '–', name: 'Motors_eff', format: '0.00' },
 ];
 
-const WORKED_OUT: readonly Line[] = [
+export const WORKED_OUT: readonly Line[] = [
   { label: 'Grid, greatest', value: 'JW.IMP_GRID(Grid_max_MVA,Un_V)', unit: 'mΩ', name: 'Zgrid_max' },
   { label: 'Grid, least', value: 'JW.IMP_GRID(Grid_min_MVA,Un_V,1)', unit: 'mΩ', name: 'Zgrid_min', remark: 'c of the high-voltage network: 1.00 for the least fault' },
   { label: 'One transformer, greatest fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)', unit: 'mΩ', name: 'Ztr_max', remark: 'With the correction factor' },

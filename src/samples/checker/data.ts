@@ -31,13 +31,13 @@ export const CABLES: readonly (readonly [string, string, number, number, string,
 ];
 
 /** Devices, from their sheets: device, rated A, type, pre-arcing A²s, total A²s at the minor's board, level kA, Icu, Ics kA. */
-type Figure = number | '';
+type Figure = number | '–';
 export const DEVICES: readonly (readonly [string, Figure, string, Figure, Figure, Figure, Figure, Figure])[] = [
-  ['F31', 200, 'gG range T', 175000, 449000, 26.5, 120, ''],
-  ['F32', 160, 'gG range T', 105000, 290151, 26.5, 120, ''],
-  ['F33', 250, 'gG range T', 320000, 785000, 31.5, 120, ''],
-  ['F34', 100, 'gG range U', 36000, 98000, 31.5, 120, ''],
-  ['Q5', 250, 'breaker', '', '', '', 36, 18],
+  ['F31', 200, 'gG range T', 175000, 449000, 26.5, 120, '–'],
+  ['F32', 160, 'gG range T', 105000, 290151, 26.5, 120, '–'],
+  ['F33', 250, 'gG range T', 320000, 785000, 31.5, 120, '–'],
+  ['F34', 100, 'gG range U', 36000, 98000, 31.5, 120, '–'],
+  ['Q5', 250, 'breaker', '–', '–', '–', 36, 18],
 ];
 
 /** The colleague's cables: cable, length m, mm², insulation, load A, pf, resistance at 20 °C mΩ/m, k, let-through A²s, least earth fault kA. */

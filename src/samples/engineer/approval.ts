@@ -2,32 +2,32 @@ import type { Workbook, Worksheet } from 'exceljs';
 import { digest } from '../../core/check/digest';
 import type { Book } from '../../sheet/book';
 import { BOARDS, CABLES, DEVICES } from '../cable-schedule/data';
+import { DIGEST_COLUMN } from '../cable-schedule/devices';
 import { FIRST_FREE_ROW, letters, printSetUp, titleBlock } from '../frame';
 import { APPROVED, HEADING, REMARK, WORKED, WORDS, dress } from '../look';
 import { fileFormula } from '../formula-text';
 import { type Column, type WorkedColumns, addTable } from '../table';
 import { APPROVED_REVISION, DOCUMENT } from './data';
 
-/** Rows of typed cells of the approved tables: sheet, first cell, rows. */
+type Row = readonly (string | number)[];
+const cellByCell = (row: Row): string => digest(row.map((cell) => [[cell === '' ? null : cell]]));
+
+/** What is digested: the range as a formula names it, and its cells as they were approved. */
 interface Region {
   what: string;
-  sheet: string;
-  /** First typed cell, from 1. */
-  row: number;
-  rows: readonly (readonly (string | number)[])[];
+  range: string;
+  approved: readonly Row[];
 }
 
-/** Heading rows of the tables that the schedule writes. */
+const region = (what: string, sheet: string, columns: readonly [string, string], row: number, approved: readonly Row[]): Region =>
+  ({ what, range: `'${sheet}'!$${columns[0]}$${row}:$${columns[1]}$${row + approved.length - 1}`, approved });
+
+/** Devices have blanks in their rows, so theirs is a digest of the rows' digests. */
 const REGIONS: readonly Region[] = [
-  { what: 'Boards: all inputs', sheet: 'Boards', row: FIRST_FREE_ROW + 4, rows: BOARDS },
-  { what: 'Devices: inputs of the approved rows', sheet: 'Devices', row: FIRST_FREE_ROW + 2, rows: DEVICES },
-  { what: 'Cables: inputs of the approved rows', sheet: 'Cables', row: FIRST_FREE_ROW + 2, rows: CABLES },
+  region('Boards: all inputs', 'Boards', ['A', letters(BOARDS[0]!.length)], FIRST_FREE_ROW + 4, BOARDS),
+  region('Devices: inputs of the approved rows', 'Devices', [DIGEST_COLUMN, DIGEST_COLUMN], FIRST_FREE_ROW + 2, DEVICES.map((row) => [cellByCell(row)])),
+  region('Cables: inputs of the approved rows', 'Cables', ['A', letters(CABLES[0]!.length)], FIRST_FREE_ROW + 2, CABLES),
 ];
-
-const rangeOf = ({ sheet, row, rows }: Region): string => `'${sheet}'!$A$${row}:$${letters(rows[0]!.length)}$${row + rows.length - 1}`;
-
-/** What was approved: digests of the inputs, and results of the approved schedule. */
-const digestOf = (rows: Region['rows']): string => digest([rows]);
 
 interface Result { readonly cable: string; readonly endLevel: number; readonly trip: number; readonly withstand: string }
 
@@ -60,7 +60,7 @@ const COLUMNS: readonly Column[] = [
   { name: 'withstand now', width: 12, formula: now('withstand') },
   {
     name: 'results', width: 12, note: 'Approved figures against those of today, to 0.01 %.',
-    formula: 'IF(AND(JW.AGREE([@[Ik3 end approved]],[@[Ik3 end now]],0.01)="agrees",JW.AGREE([@[trips approved]],[@[trips now]],0.01)="agrees",JW.AGREE([@[withstand approved]],[@[withstand now]],0)="agrees"),"untouched","CHANGED")',
+    formula: 'IF(AND(JW.AGREE([@[Ik3 end approved]],[@[Ik3 end now]],0.01)="agrees",JW.AGREE([@[trips approved]],[@[trips now]],0.01)="agrees",JW.AGREE([@[withstand approved]],[@[withstand now]],0.01)="agrees"),"untouched","CHANGED")',
   },
 ];
 
@@ -75,18 +75,18 @@ export function addApproval(workbook: Workbook, worked: WorkedColumns, schedule:
   ['inputs', '', '', '', `digest rev ${APPROVED_REVISION}`, 'digest now', 'inputs'].forEach((text, i) => {
     if (text !== '') dress(sheet.getCell(top, i + 1), HEADING).value = text;
   });
-  REGIONS.forEach((region, i) => {
+  REGIONS.forEach(({ what, range, approved }, i) => {
     const row = top + 1 + i;
     sheet.mergeCells(row, 1, row, 4);
-    dress(sheet.getCell(row, 1), WORDS).value = region.what;
-    dress(sheet.getCell(row, 5), APPROVED).value = digestOf(region.rows);
-    dress(sheet.getCell(row, 6), WORKED).value = { formula: fileFormula(`JW.CHECK_DIGEST(${rangeOf(region)})`, '') };
+    dress(sheet.getCell(row, 1), WORDS).value = what;
+    dress(sheet.getCell(row, 5), APPROVED).value = digest([approved]);
+    dress(sheet.getCell(row, 6), WORKED).value = { formula: fileFormula(`JW.CHECK_DIGEST(${range})`, '') };
     dress(sheet.getCell(row, 7), WORKED).value = { formula: `IF(E${row}=F${row},"untouched","CHANGED")` };
   });
   const summary = top + REGIONS.length + 2;
   dress(sheet.getCell(summary, 1), REMARK).value = 'A digest shows a change and is no seal. Row by row:';
   sheet.getCell(summary, 1).alignment = { wrapText: false };
-  const rows = approvedResults(schedule).map(({ cable, endLevel, trip, withstand }, i) => [cable, digest(CABLES[i]!.map((cell) => [[cell]])), endLevel, trip, withstand]);
+  const rows = approvedResults(schedule).map(({ cable, endLevel, trip, withstand }, i) => [cable, cellByCell(CABLES[i]!), endLevel, trip, withstand]);
   const last = addTable(sheet, { name: 'Approval', at: { row: summary + 1 }, columns: COLUMNS, rows, inputLook: () => APPROVED }, worked);
   for (const ref of [`G${top + 1}:G${top + REGIONS.length}`, `G${summary + 3}:G${last}`, `K${summary + 3}:K${last}`]) {
     sheet.addConditionalFormatting({ ref, rules: [{ type: 'cellIs', operator: 'equal', priority: 1, formulae: ['"CHANGED"'], style: CHANGED_LOOK }] });

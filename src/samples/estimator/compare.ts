@@ -12,7 +12,7 @@ const BREAK_EVEN = '[@[A fixed]],[@[B fixed]],[@[A one fault]],[@[B one fault]],
 const present = (option: 'A' | 'B'): string => `JW.PRESENT_COST([@[${option} first]],[@[faults a year]]*[@[${option} one fault]]+[@[${option} losses]],rate_pct,years)`;
 const money = (name: string, formula: string, width = 10, unit = 'money'): Column => ({ name, unit, width, format: '#,##0', formula });
 
-const COLUMNS: readonly Column[] = [
+export const WAY_COLUMNS: readonly Column[] = [
   { name: 'way', width: 8 },
   { name: 'A', width: 8, list: 'list_key', note: 'Fuse-switch.' },
   { name: 'B', width: 8, list: 'list_key', note: 'Moulded-case breaker.' },
@@ -49,8 +49,8 @@ const KEYS = GUESSED.flatMap(([, first, second]) => [first, second]);
 /** One way a row: the fuse-switch against the breaker; below, present cost over the rate of faults. */
 export function addCompare(workbook: Workbook, worked: WorkedColumns): Worksheet {
   const sheet = workbook.addWorksheet('Compare', { properties: { tabColor: { argb: 'FF8A5C8A' } } });
-  titleBlock(sheet, 'COMPARE: A fuse-switch, B moulded-case breaker', DOCUMENT, COLUMNS.length, { remark: 'Invented prices, in no currency: a sample. The break-even is shown, not a verdict: fault rates are the client’s guess.' });
-  addTable(sheet, { name: 'Ways', at: { row: TABLE_TOP }, columns: COLUMNS, rows: GUESSED }, worked);
+  titleBlock(sheet, 'COMPARE: A fuse-switch, B moulded-case breaker', DOCUMENT, WAY_COLUMNS.length, { remark: 'Invented prices, in no currency: a sample. The break-even is shown, not a verdict: fault rates are the client’s guess.' });
+  addTable(sheet, { name: 'Ways', at: { row: TABLE_TOP }, columns: WAY_COLUMNS, rows: GUESSED }, worked);
   dress(sheet.getCell(DATA_HEAD - 2, 1), REMARK).value = 'Present cost against faults a year:';
   sheet.getCell(DATA_HEAD - 2, 1).alignment = { wrapText: false };
   ['faults', ...KEYS].forEach((key, i) => {
@@ -65,7 +65,7 @@ export function addCompare(workbook: Workbook, worked: WorkedColumns): Worksheet
       dress(sheet.getCell(row, i + 2), WORKED, '#,##0').value = { formula: fileFormula(`JW.PRESENT_COST(${of('first cost')},$A${row}*${of('one fault')}+${of('losses')},rate_pct,years)`, '') };
     });
   });
-  printSetUp(sheet, DOCUMENT, { rows: CHART_TOP + 27, columns: COLUMNS.length });
+  printSetUp(sheet, DOCUMENT, { rows: CHART_TOP + 27, columns: WAY_COLUMNS.length });
   return sheet;
 }
 
@@ -74,7 +74,7 @@ const COLOURS = ['5C8A4A', 'A04848'] as const;
 
 export const compareCharts: readonly Chart[] = GUESSED.map(([way, ...keys], i) => ({
   title: `${way}: present cost against faults a year`,
-  at: { column: i === 0 ? 0 : 11, row: CHART_TOP, toColumn: i === 0 ? 10 : COLUMNS.length - 2, toRow: CHART_TOP + 26 },
+  at: { column: i === 0 ? 0 : 11, row: CHART_TOP, toColumn: i === 0 ? 10 : WAY_COLUMNS.length - 2, toRow: CHART_TOP + 26 },
   x: { title: 'Faults a year', min: 0, max: 0.1, linear: true },
   y: { title: 'Present cost, money', min: 0, max: i === 0 ? 5000 : 9000, linear: true },
   series: [0, 1].map((option) => ({ name: `${String(keys[option])} ${option === 0 ? 'fuse-switch' : 'breaker'}`, x: cells(1), y: cells(2 + 2 * i + option), colour: COLOURS[option]! })),

@@ -14,7 +14,7 @@ const NETWORK: readonly Line[] = [
   { label: 'Load loss', value: 13.5, unit: 'kW', name: 'TR_loss_kW', format: '0.0' },
 ];
 
-const MONEY: readonly Line[] = [
+export const MONEY: readonly Line[] = [
   { label: 'Interest', value: 7, unit: '% a year', name: 'rate_pct', format: '0.0', remark: 'Client’s figure' },
   { label: 'Years compared', value: 15, unit: 'years', name: 'years' },
   { label: 'Rate of labour', value: 55, unit: 'a hour', name: 'labour_rate', remark: 'Invented prices throughout, in no currency' },

@@ -14,7 +14,7 @@ const breaking = (level: string): string => `${level},[@Icu],${given('Ics')},[@n
 const CONDITIONAL = `[@[Ik3 max]],${given('conditional')},IF([@[tested with]]="","",[@[tested with]]),IF([@fitted]="","",[@fitted])`;
 const icu = (level: string): string => `JW.LIMIT_TEST(${level},[@Icu])`;
 
-const COLUMNS: readonly Column[] = [
+export const OPTION_COLUMNS: readonly Column[] = [
   { name: 'key', width: 8, note: 'Way and option: the other sheets find the row by it.' },
   { name: 'way', width: 6 },
   { name: 'load', width: 13 },
@@ -47,14 +47,14 @@ const COLUMNS: readonly Column[] = [
 /** The options, a row each, tested like for like: both of a way at the same fault level. */
 export function addOptions(workbook: Workbook, worked: WorkedColumns): Worksheet {
   const sheet = workbook.addWorksheet('Options', { properties: { tabColor: { argb: 'FF5C8A4A' } } });
-  titleBlock(sheet, 'OPTIONS: is each fit for its place?', DOCUMENT, COLUMNS.length);
-  const last = addTable(sheet, { name: 'Options', at: { row: FIRST_FREE_ROW }, columns: COLUMNS, rows: OPTIONS }, worked);
+  titleBlock(sheet, 'OPTIONS: is each fit for its place?', DOCUMENT, OPTION_COLUMNS.length);
+  const last = addTable(sheet, { name: 'Options', at: { row: FIRST_FREE_ROW }, columns: OPTION_COLUMNS, rows: OPTIONS }, worked);
   sheet.views = [{ state: 'frozen', xSplit: 1, ySplit: FIRST_FREE_ROW + 1 }];
-  printSetUp(sheet, DOCUMENT, { rows: last, columns: COLUMNS.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
+  printSetUp(sheet, DOCUMENT, { rows: last, columns: OPTION_COLUMNS.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
   return sheet;
 }
 
-const COST: readonly Column[] = [
+export const COST_COLUMNS: readonly Column[] = [
   { name: 'key', width: 8, list: 'list_key' },
   { name: 'list price', unit: 'money', width: 9, format: '#,##0' },
   { name: 'discount', unit: '%', width: 9, format: '0', between: [0, 100] },
@@ -84,9 +84,9 @@ const COST_ROWS = FIRST.map(([key, ...first], i) => [key, ...first, ...FAULTS[i]
 /** What each option costs at first, with one fault, and by its losses. */
 export function addCost(workbook: Workbook, worked: WorkedColumns): Worksheet {
   const sheet = workbook.addWorksheet('Cost', { properties: { tabColor: { argb: 'FFB5792F' } } });
-  titleBlock(sheet, 'COST: first cost, one fault, losses', DOCUMENT, COST.length);
-  const last = addTable(sheet, { name: 'Cost', at: { row: FIRST_FREE_ROW }, columns: COST, rows: COST_ROWS }, worked);
+  titleBlock(sheet, 'COST: first cost, one fault, losses', DOCUMENT, COST_COLUMNS.length);
+  const last = addTable(sheet, { name: 'Cost', at: { row: FIRST_FREE_ROW }, columns: COST_COLUMNS, rows: COST_ROWS }, worked);
   sheet.views = [{ state: 'frozen', xSplit: 1, ySplit: FIRST_FREE_ROW + 1 }];
-  printSetUp(sheet, DOCUMENT, { rows: last, columns: COST.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
+  printSetUp(sheet, DOCUMENT, { rows: last, columns: COST_COLUMNS.length }, [FIRST_FREE_ROW, FIRST_FREE_ROW + 1]);
   return sheet;
 }
