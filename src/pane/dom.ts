@@ -12,6 +12,10 @@ export interface Attributes {
   live?: 'polite' | 'off';
   labelledBy?: string;
   controls?: string;
+  for?: string;
+  href?: string;
+  target?: string;
+  rel?: string;
 }
 
 const set = (element: HTMLElement, { class: className, open, label, live, labelledBy, controls, ...plain }: Attributes): void => {

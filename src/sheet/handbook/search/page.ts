@@ -86,7 +86,11 @@ function showTarget(): void {
   target.scrollIntoView();
 }
 
-box.addEventListener('input', search);
+box.addEventListener('input', () => {
+  search();
+  // What was found begins at the top, wherever one had read before.
+  scrollTo({ top: 0 });
+});
 box.addEventListener('keydown', (event) => {
   if (event.isComposing) return;
   if (event.key === 'Enter') goToFirst();
