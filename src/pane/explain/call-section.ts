@@ -1,3 +1,4 @@
+import { bareName } from '../../functions/kernel/catalogue';
 import type { ExplainedCall } from '../../sheet/explain/explanation';
 import { element, formulaCode } from '../dom';
 
@@ -22,7 +23,7 @@ export function callSection(call: ExplainedCall, { open, alone, knownReason }: C
       element('span', { class: 'jw-name' }, call.name),
       element('span', { class: 'jw-result' }, call.state === 'not worked' ? 'not needed here' : call.result),
     ),
-    element('p', { class: 'jw-summary' }, call.summary),
+    element('p', { class: 'jw-summary' }, `${call.summary} `, handbookLink(call)),
     alone ? undefined : formulaCode('jw-text', call.text),
     reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
     call.state === 'worked' && call.line !== '' ? element('p', { class: 'jw-line' }, call.line) : undefined,
@@ -31,6 +32,10 @@ export function callSection(call: ExplainedCall, { open, alone, knownReason }: C
     facts(call),
   );
 }
+
+/** The handbook stands beside the page of every host. */
+const handbookLink = ({ name }: ExplainedCall): HTMLElement =>
+  element('a', { href: `handbook.html#${bareName(name)}`, target: '_blank', rel: 'noopener', label: `Handbook: ${name}` }, 'Handbook');
 
 const row = (...cells: readonly HTMLElement[]): HTMLElement => element('tr', {}, ...cells);
 
