@@ -1,12 +1,13 @@
 import { mountPane } from '../../../src/pane/pane';
 import { pointsView } from '../../../src/pane/points/points-view';
+import { selfTestView } from '../../../src/pane/self-test/self-test-view';
 import type { View } from '../../../src/pane/view';
 import type { FakeSheets } from '../../support/fake-sheets';
 import { MemoryHost, revived } from './memory-host';
 
 /** One view of the pane beside a workbook in memory. */
 
-const views: readonly View[] = [pointsView];
+const views: readonly View[] = [pointsView, selfTestView];
 let host: MemoryHost;
 
 Object.assign(window, {
