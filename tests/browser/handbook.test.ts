@@ -158,3 +158,21 @@ test('the workbench leads to it from its bar', async () => {
   expect(opened.url()).toBe(address['workbench']);
   expect(await opened.title()).toBe('Joulewright: handbook of worksheet functions');
 });
+
+test('the pane leads from an explained function to its place', async () => {
+  const { page } = await openPage(browser, { viewport: { width: 1280, height: 800 } });
+  await page.goto(new URL('.', address['workbench']).href);
+  await page.waitForSelector('#grid canvas');
+  await page.waitForFunction(() => /formulas/.test(document.getElementById('status')!.textContent!));
+  const go = async (cell: string): Promise<void> => {
+    await page.locator('.o-named-range-selector-container input').fill(cell);
+    await page.keyboard.press('Enter');
+  };
+  await go('J40');
+  await page.keyboard.type('=JW.CABLE_K("Cu","PVC")', { delay: 5 });
+  await page.keyboard.press('Enter');
+  await go('J40');
+  const [opened] = await Promise.all([page.context().waitForEvent('page'), page.getByRole('link', { name: 'Handbook: JW.CABLE_K' }).click()]);
+  await opened.waitForLoadState();
+  expect(opened.url()).toBe(`${address['workbench']}#CABLE_K`);
+});
