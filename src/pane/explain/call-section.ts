@@ -15,12 +15,17 @@ const reasonOf = ({ handedOnFrom, reason }: ExplainedCall, known: string): strin
   return reason === known ? '' : reason;
 };
 
+/** Deeper calls are not indented further: the pane is narrow. */
+const DEEPEST_SHOWN = 4;
+
 /** One call of our functions: result, reason of a refusal, working, source, defaults, cautions. */
 export function callSection(call: ExplainedCall, { open, alone, knownReason }: CallView): HTMLElement {
   const reason = reasonOf(call, knownReason);
-  return element('details', { class: `jw-call jw-${call.state.replace(' ', '-')}`, open },
+  const level = call.depth === 0 ? '' : ` jw-inner jw-depth-${Math.min(call.depth, DEEPEST_SHOWN)}`;
+  return element('details', { class: `jw-call jw-${call.state.replace(' ', '-')}${level}`, open },
     element('summary', {},
       element('span', { class: 'jw-name' }, call.name),
+      call.depth === 0 ? undefined : element('span', { class: 'jw-unseen' }, `inside, level ${call.depth}`),
       element('span', { class: 'jw-result' }, call.state === 'not worked' ? 'not needed here' : call.result),
     ),
     element('p', { class: 'jw-summary' }, `${call.summary} `, handbookLink(call)),
@@ -53,10 +58,21 @@ function workingTable({ given, steps }: ExplainedCall): HTMLElement | undefined 
   );
 }
 
-function facts({ assumed, cautions, standingCaution, clause }: ExplainedCall): HTMLElement {
+const INSIDE = 'every argument is inside its bounds';
+
+function limits({ state, faults, handedOnFrom }: ExplainedCall, known: string): string {
+  if (state === 'not worked' || handedOnFrom !== undefined) return '';
+  if (faults.length === 0) return state === 'worked' ? INSIDE : 'each argument by itself is inside its bounds';
+  const words = faults.map((fault) => fault.words);
+  return words.length === 1 && words[0] === known ? '' : words.join('; ');
+}
+
+function facts(call: ExplainedCall): HTMLElement {
+  const { assumed, cautions, standingCaution, clause, reason } = call;
   const pairs: [string, string, string][] = [
     ['Caution', cautions.join('; '), 'jw-caution'],
     ['Defaults', assumed, ''],
+    ['Limits', limits(call, reason), ''],
     ['Source', clause, ''],
     ['Note', standingCaution, ''],
   ];

@@ -1,12 +1,14 @@
 import { explain } from '../../sheet/explain/explain';
 import { typedFormula } from '../../sheet/explain/calls-in-formula';
 import type { Explanation } from '../../sheet/explain/explanation';
+import { button } from '../controls';
 import { element, formulaCode } from '../dom';
 import type { PaneHost, Selection } from '../host';
 import type { Frame, View } from '../view';
 import { callSection } from './call-section';
+import { precedentsPart } from './precedents';
 
-const START = 'Select a cell with a JW formula to see its working, source and cautions.';
+const START = 'Select a cell with a JW formula to see its working, source and cautions, or find the function for what you want to know.';
 
 type SelectedCell = Extract<Selection, { kind: 'cell' }>;
 
@@ -26,7 +28,7 @@ function mount(container: HTMLElement, host: PaneHost, frame: Frame): () => void
   const select = async (selection: Selection): Promise<void> => {
     turn += 1;
     const mine = turn;
-    if (selection.kind === 'nothing') return show(START, element('p', { class: 'jw-start' }, START));
+    if (selection.kind === 'nothing') return show(START, ...firstUse(frame));
     if (selection.kind === 'trouble') return show(selection.words, element('p', { class: 'jw-trouble' }, selection.words));
     const explanation = await explain(selection, host.source, host.traits).catch((): Explanation => NOTHING);
     // Another cell was selected meanwhile.
@@ -36,7 +38,7 @@ function mount(container: HTMLElement, host: PaneHost, frame: Frame): () => void
     const sameCell = now.cell === standing.cell;
     const before = sameCell ? [...body.querySelectorAll('details')] : [];
     const focused = before.findIndex((each) => each.contains(document.activeElement));
-    show(spokenLine(selection, explanation), ...cellContent(selection, explanation, before.map(({ open }) => open)));
+    show(spokenLine(selection, explanation), ...cellContent(selection, explanation, before.map(({ open }) => open), { host, frame }));
     body.querySelectorAll('summary')[focused]?.focus();
     standing = now;
   };
@@ -62,18 +64,35 @@ const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean
 const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
   [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
 
-function cellContent(cell: SelectedCell, { calls, value, reason, disagrees, remark }: Explanation, opened: readonly boolean[]): HTMLElement[] {
+/** One sentence and one button: what there is to do where nothing is to be explained. */
+const firstUse = (frame: Frame): HTMLElement[] => [element('p', { class: 'jw-start' }, START), button('Find a function', () => frame.open('find', ''), 'jw-button jw-main')];
+
+/** Running text stands as text, not as a figure. */
+const LONGEST_FIGURE = 24;
+const valueClass = ({ formula }: SelectedCell, { value, reason }: Explanation): string =>
+  reason !== '' ? 'jw-value jw-error' : formula === '' && value.length > LONGEST_FIGURE ? 'jw-value jw-words' : 'jw-value';
+
+interface Around {
+  readonly host: PaneHost;
+  readonly frame: Frame;
+}
+
+function cellContent(cell: SelectedCell, explanation: Explanation, opened: readonly boolean[], { host, frame }: Around): HTMLElement[] {
+  const { calls, value, reason, disagrees, remark, single, precedents } = explanation;
   const parts: (HTMLElement | undefined)[] = [
     element('div', { class: 'jw-cell' },
       element('h2', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
-      element('p', { class: reason === '' ? 'jw-value' : 'jw-value jw-error' }, value === '' ? 'blank' : value),
+      element('p', { class: valueClass(cell, explanation) }, value === '' ? 'blank' : value),
       cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
     ),
     reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
     cell.formula === '' ? undefined : formulaCode('jw-formula', `=${typedFormula(cell.formula)}`, 'formula'),
     disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
     remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
+    ...(calls.length === 0 && remark !== NOTHING.remark ? firstUse(frame) : []),
+    precedentsPart(precedents, host, frame),
     ...calls.map((call, i) => callSection(call, { open: opened[i] ?? (i === 0 || isCause(call)), alone: calls.length === 1, knownReason: reason })),
+    single && calls[0] ? element('p', { class: 'jw-actions' }, button('Change its arguments', () => frame.open('fill', `=${typedFormula(cell.formula)}`))) : undefined,
   ];
   return parts.filter((part) => part !== undefined);
 }
