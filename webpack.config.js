@@ -30,6 +30,8 @@ const paneLooks = {
 /** The handbook beside every page: its search is an entry, the rest is copied. */
 const handbookSearch = { handbook: './src/sheet/handbook/search/page.ts' };
 const handbookFiles = [asIs('src/sheet/handbook/generated/handbook.html', 'handbook.html'), asIs('src/sheet/handbook/static/handbook.css', 'handbook.css')];
+/** Licences of what our bundles hold, beside the bundles (`npm run sbom` writes the page). */
+const licences = asIs('docs/licences.md', 'licences.md');
 
 export default [
   bundle('cli', {
@@ -49,6 +51,7 @@ export default [
           paneLooks,
           asIs('src/excel/generated/functions.json', 'functions.json'),
           ...handbookFiles,
+          licences,
           // Microsoft's library, unchanged and from our own server: what its loader asks for in Excel, English texts only.
           ...['office.js', 'o15apptofilemappingtable.js', 'excel-*-16.*.js', 'custom-functions-runtime.js'].map((name) => ({
             from: name, context: modules('@microsoft/office-js/dist'), to: 'office/', globOptions: { ignore: ['**/*.debug.js'] }, info: { minimized: true },
@@ -72,6 +75,7 @@ export default [
           asIs('src/workbench/static', '.'),
           paneLooks,
           ...handbookFiles,
+          licences,
           asIs('src/excel/static/assets/icon-16.png', 'assets/'),
           { from: 'sample-workbooks/*.xlsx', to: 'samples/[name][ext]', info: { minimized: true } },
           {

@@ -12,7 +12,7 @@ function newest(place) {
 /** Builds command line, add-in and workbench unless dist/ is newer than everything it is made from. */
 export async function ensureBuilt() {
   const mark = inRoot('dist', '.built');
-  const sources = ['src', 'sample-workbooks', 'webpack.config.js', 'package-lock.json'].map((name) => inRoot(name)).filter(existsSync);
+  const sources = ['src', 'sample-workbooks', 'docs/licences.md', 'webpack.config.js', 'package-lock.json'].map((name) => inRoot(name)).filter(existsSync);
   if (existsSync(mark) && statSync(mark).mtimeMs > Math.max(...sources.map(newest))) return;
   const started = new Date();
   console.log('Building command line, add-in and workbench …');

@@ -102,6 +102,8 @@ function headFaults(all: readonly Element[]): string[] {
   const faults: string[] = [];
   if (!/^[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i.test(textOf(one('Id')))) faults.push('Id is no GUID');
   if (!/^\d{1,5}(?:\.\d{1,5}){0,3}$/.test(textOf(one('Version')))) faults.push('Version takes up to four numbers of five digits');
+  // Microsoft's validator: "Manifest Version Too Low"; Office itself passes over such a manifest without a word.
+  if (/^0*\./.test(`${textOf(one('Version'))}.`)) faults.push('Version is below 1.0');
   if (!/^[a-z]{2,3}(?:-[A-Za-z0-9]+)*$/.test(textOf(one('DefaultLocale')))) faults.push('DefaultLocale is no language tag');
   for (const [name, limit] of [['DisplayName', 125], ['Description', 250]] as const) {
     const text = valueOf(one(name));
