@@ -29,6 +29,9 @@ export const PLAIN: Partial<Style> = { font: FONT, border: frame, alignment: { v
 export const TITLE: Partial<Style> = { font: { ...FONT, size: 16, bold: true, color: { argb: 'FF22313C' } } };
 export const REMARK: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF5B6770' } }, alignment: { wrapText: true, vertical: 'top' } };
 
+/** Number format for figures of any size, each with the digits it needs; words stand as they are. */
+export const ANY_FIGURE = '[>=1000]#,##0;[>=100]0.0;0.000';
+
 export const dress = (cell: Cell, style: Partial<Style>, numFmt?: string): Cell => Object.assign(cell, style, numFmt === undefined ? {} : { numFmt });
 
 const mark = (background: string, colour: string) => ({

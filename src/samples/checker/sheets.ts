@@ -1,7 +1,7 @@
 import type { Workbook, Worksheet } from 'exceljs';
 import { fileFormula, orNone } from '../formula-text';
 import { FIRST_FREE_ROW, printSetUp, titleBlock } from '../frame';
-import { LABEL, REMARK, WORKED, dress } from '../look';
+import { ANY_FIGURE, LABEL, REMARK, WORKED, dress } from '../look';
 import { type Column, type WorkedColumns, addTable } from '../table';
 import { CHECKS } from './checks';
 import { CABLES, DESIGN, DEVICES, DOCUMENT, GIVEN, ROW, SOURCES } from './data';
@@ -97,9 +97,6 @@ export function addDesigner(workbook: Workbook, worked: WorkedColumns): Workshee
   return sheet;
 }
 
-/** Figures of any size, each with the digits it needs; words stand as they are. */
-const ANY = '[>=1000]#,##0;[>=100]0.0;0.000';
-
 const FIRST_CHECK = FIRST_FREE_ROW + 2;
 /** Column letter of the running number and of the finding, for the running count. */
 const NUMBER = 'A';
@@ -109,9 +106,9 @@ const CHECK_COLUMNS: readonly Column[] = [
   { name: 'no', width: 6, note: 'Running number of the finding.' },
   { name: 'item', width: 22 },
   { name: 'unit', width: 8 },
-  { name: 'designer', width: 15, format: ANY, shrink: true, note: 'From the sheet as received.' },
+  { name: 'designer', width: 15, format: ANY_FIGURE, shrink: true, note: 'From the sheet as received.' },
   { name: 'tolerance', unit: '%', width: 9, format: '0' },
-  { name: 'checker', width: 15, format: ANY, shrink: true, note: 'Worked from the sources, not from the designer’s cells.' },
+  { name: 'checker', width: 15, format: ANY_FIGURE, shrink: true, note: 'Worked from the sources, not from the designer’s cells.' },
   { name: 'agrees?', width: 20, formula: 'JW.AGREE([@designer],[@checker],[@tolerance])' },
   { name: 'difference', unit: '%', width: 10, format: '0.00', formula: 'IF(AND(ISNUMBER([@designer]),ISNUMBER([@checker])),JW.AGREE_DIFFERENCE([@designer],[@checker]),"–")' },
   { name: 'why?', width: 26, words: true, formula: `IF(LEFT([@[agrees?]],7)="DIFFERS",${orNone('JW.AGREE_HINT([@designer],[@checker])')},"none")`, note: 'A guess from the ratio: look there first.' },
@@ -152,8 +149,8 @@ const FINDING_COLUMNS: readonly Column[] = [
   { name: 'item', width: 26, formula: ofFinding('item') },
   { name: 'class', width: 10, formula: ofFinding('class') },
   { name: 'unit', width: 10, formula: ofFinding('unit') },
-  { name: 'designer', width: 20, format: ANY, formula: ofFinding('designer') },
-  { name: 'checker', width: 20, format: ANY, formula: ofFinding('checker') },
+  { name: 'designer', width: 20, format: ANY_FIGURE, formula: ofFinding('designer') },
+  { name: 'checker', width: 20, format: ANY_FIGURE, formula: ofFinding('checker') },
   { name: 'finding', width: 22, formula: ofFinding('agrees?') },
   { name: 'why?', width: 46, words: true, formula: ofFinding('why?') },
   { name: 'remark', width: 56, words: true, formula: ofFinding('remark') },

@@ -5,7 +5,7 @@ export const DOCUMENT: Document = { works: '(works)', number: '(document)', revi
 
 /** Remark and legend of every sheet of the starter. */
 export const BLOCK: { remark: string; legend: readonly LegendEntry[] } = {
-  remark: 'Starter: rows in italics are examples, invented; overwrite or delete them. Blank rows keep still until their first column is filled. Type below the last row: the table grows.',
+  remark: 'Starter: italics are invented examples, to overwrite. Blank rows keep still until their first cell is filled; type below the last row to grow a table.',
   legend: [['example', EXAMPLE]],
 };
 

@@ -11,7 +11,9 @@ const LOW: Line = {
   value: 'JW.IMP_SERIES(Zgrid_max,JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10)))',
   unit: 'mΩ', name: 'Zs_low', remark: 'For sensitivity, not for the record',
 };
-const withoutRemark = ({ remark, ...line }: Line): Line => (remark?.includes('nvented') ? line : { ...line, ...(remark === undefined ? {} : { remark }) });
+/** Remarks that belong to the sample works alone. */
+const OF_THE_WORKS = /invented|presses/i;
+const withoutRemark = ({ remark, ...line }: Line): Line => (remark !== undefined && OF_THE_WORKS.test(remark) ? line : { ...line, ...(remark === undefined ? {} : { remark }) });
 /** Disconnection times stand in the cables' own rows here. */
 const WORKED = [...WORKED_OUT.filter(({ name }) => name !== 't_limit_s').slice(0, -3), LOW, ...WORKED_OUT.slice(-3)];
 
