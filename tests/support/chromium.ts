@@ -6,7 +6,8 @@ import { promisify } from 'node:util';
 import { type Browser, type BrowserContextOptions, type Page, chromium } from 'playwright-core';
 
 const run = promisify(execFile);
-const root = path.resolve(__dirname, '../..');
+/** The checkout: tests and benchmarks are started in it. `__dirname` is not known where this file is loaded as a module. */
+const root = process.cwd();
 
 const packageVersion = async (): Promise<string> =>
   (JSON.parse(await files.readFile(path.join(root, 'node_modules/@sparticuz/chromium/package.json'), 'utf8')) as { version: string }).version;
