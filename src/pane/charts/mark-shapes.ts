@@ -31,7 +31,7 @@ export function markShapes(plot: Plot, mark: PlotMark, place: number, { left, ri
     case 'line':
       return edge(mark.points);
     case 'band': {
-      const outline = [...drawablePoints(plot, mark.fast), ...drawablePoints(plot, mark.slow).reverse()];
+      const outline = outlineOf(drawablePoints(plot, mark.fast), drawablePoints(plot, mark.slow), y.domain[0]);
       const ground: Shape[] = outline.length < 3 ? [] : [{ kind: 'path', path: through().curve(curveLinearClosed)(outline)!, fill: ink, opacity: TINT }];
       return [...ground, ...edge(mark.fast), ...edge(mark.slow)];
     }
@@ -45,6 +45,13 @@ export function markShapes(plot: Plot, mark: PlotMark, place: number, { left, ri
     case 'at y':
       return holds(y, mark.value) ? [stroke(straight(left, y.at(mark.value), right, y.at(mark.value)))] : [];
   }
+}
+
+/** The ground of a band. Where the fast edge ends above the slow one, as before an instantaneous release, there is no least time from there on. */
+function outlineOf(fast: readonly PlotPoint[], slow: readonly PlotPoint[], floor: number): PlotPoint[] {
+  const [fastEnd, slowEnd] = [fast.at(-1), slow.at(-1)];
+  const open = fastEnd && slowEnd && fastEnd[1] > slowEnd[1] * (1 + 1e-9) && slowEnd[0] > fastEnd[0];
+  return [...fast, ...(open ? [[fastEnd[0], floor] as const, [slowEnd[0], floor] as const] : []), ...[...slow].reverse()];
 }
 
 const holds = ({ domain: [a, b] }: Scale, value: number): boolean => value >= a * (1 - 1e-9) && value <= b * (1 + 1e-9);

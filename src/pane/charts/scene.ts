@@ -18,7 +18,7 @@ export function sceneOf(plot: Plot, { width, field: high, size }: SceneSize): Sc
   const [coveredX, coveredY] = [plot.x.places ? ([0, plot.x.places.length] as const) : extent(plot, 'x'), extent(plot, 'y')];
   if (!coveredX || !coveredY) return undefined;
   const top = size * 3.7;
-  const [bottom, right] = [top + high, width - size * 1.2];
+  const [bottom, right] = [top + high, width - size * 1.9];
   const y = scaleOf(plot.y, coveredY, [bottom, top], Math.floor(high / (size * 2.6)));
   const left = size * (1.2 + Math.max(...y.ticks.map(({ label }) => label.length)) * LETTER);
   const x = scaleOf(plot.x, coveredX, [left, right], Math.floor((right - left) / (size * 4.2)));

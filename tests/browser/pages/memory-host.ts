@@ -1,6 +1,6 @@
 import { type Cell, CellError, type ErrorCode, type Matrix } from '../../../src/functions/kernel/cell';
 import type { ChartPlan } from '../../../src/pane/chart-plan';
-import { type CellEdit, DONE, type Done, type PaneHost, type Selection, refused } from '../../../src/pane/host';
+import { type CellEdit, DONE, type Done, type FormulaCell, type PaneHost, type Selection, refused } from '../../../src/pane/host';
 import type { SheetPlan } from '../../../src/pane/sheet-plan';
 import { catalogue } from '../../../src/sheet/catalogue';
 import { callsInFormula } from '../../../src/sheet/explain/calls-in-formula';
@@ -50,8 +50,11 @@ export class MemoryHost implements PaneHost {
     if (!box || !this.book.cells[sheet]) throw new RangeError(`${sheet}!${range} is no range of this workbook`);
     return this.source.cells(sheet, box);
   }
-  async formulaCells(): Promise<[]> {
-    return [];
+  async formulaCells(sheet?: string): Promise<FormulaCell[]> {
+    return [...this.formulas].flatMap(([place, formula]) => {
+      const [name, address] = place.split('!') as [string, string];
+      return sheet !== undefined && sheet !== name ? [] : [{ sheet: name, address, ...parseAddress(address)!, formula, value: this.book.cells[name]![address] ?? null }];
+    });
   }
   async select(sheet: string, range: string): Promise<Done> {
     this.seen.shown = `${sheet}!${range}`;

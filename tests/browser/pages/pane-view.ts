@@ -1,3 +1,4 @@
+import { chartsView } from '../../../src/pane/charts/charts-view';
 import { mountPane } from '../../../src/pane/pane';
 import { pointsView } from '../../../src/pane/points/points-view';
 import { selfTestView } from '../../../src/pane/self-test/self-test-view';
@@ -7,7 +8,7 @@ import { MemoryHost, revived } from './memory-host';
 
 /** One view of the pane beside a workbook in memory. */
 
-const views: readonly View[] = [pointsView, selfTestView];
+const views: readonly View[] = [pointsView, chartsView, selfTestView];
 let host: MemoryHost;
 
 Object.assign(window, {

@@ -1,0 +1,2 @@
+/** Why something cannot be drawn, in words for the reader. */
+export class ChartTrouble extends Error {}
