@@ -1,9 +1,10 @@
 /**
- * npm run generate: writes the files that are made from the declarations.
+ * npm run generate: writes the files that are made from the declarations, and the plans of the starter sheets.
  * With --check nothing is written: a file that is not as it would be made now is named, and the exit status is 1.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { starterPlans } from '../src/samples/starter';
 import { catalogue } from '../src/sheet/catalogue';
 import { handbookContent } from '../src/sheet/handbook/content';
 import { handbookMarkdown } from '../src/sheet/handbook/markdown';
@@ -17,6 +18,7 @@ const families = handbookContent(catalogue, worked);
 
 const generated: readonly { file: string; text: () => string }[] = [
   { file: 'src/excel/generated/functions.json', text: () => `${JSON.stringify(customFunctionsMetadata(catalogue), null, 2)}\n` },
+  { file: 'src/pane/sheets/generated/starter.json', text: () => `${JSON.stringify(starterPlans(), null, 1)}\n` },
   { file: 'docs/handbook.md', text: () => handbookMarkdown(families) },
   { file: 'src/sheet/handbook/generated/handbook.html', text: () => handbookPage(families) },
 ];

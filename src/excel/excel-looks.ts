@@ -23,8 +23,10 @@ const LOOKS: Readonly<Record<Look, LookFacts>> = {
   heading: { bold: true, ink: '#FFFFFF', ground: '#34495A', framed: true, wrapped: true, across: 'Center' },
   unit: { italic: true, size: 9, ink: '#5B6770', ground: '#E6EBED', framed: true, across: 'Center' },
   input: { ink: '#123C69', ground: '#FFF6DC', framed: true, open: true },
+  example: { italic: true, ink: '#7A6A3A', ground: '#FFF6DC', framed: true, open: true },
   worked: { framed: true },
   words: { size: 9, ink: '#3C464C', framed: true, wrapped: true, across: 'Left' },
+  carried: { size: 8, ink: '#8A949A', framed: true },
   remark: { size: 9, ink: '#5B6770' },
 };
 

@@ -20,7 +20,7 @@ export interface SheetPlan {
 }
 
 /** Looks that our sheets know; a host knows what they are. */
-export type Look = 'title' | 'label' | 'plain' | 'heading' | 'unit' | 'input' | 'worked' | 'words' | 'remark';
+export type Look = 'title' | 'label' | 'plain' | 'heading' | 'unit' | 'input' | 'example' | 'worked' | 'words' | 'carried' | 'remark';
 
 export interface PlannedCell {
   /** One cell, or a range whose cells are all alike; a formula is then the one of its first cell, filled on. */

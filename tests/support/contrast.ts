@@ -14,7 +14,7 @@ export const faintTexts = (page: Page): Promise<string[]> => page.evaluate(() =>
     }
     return 'rgb(255, 255, 255)';
   };
-  const withText = (each: Element): boolean => [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== '') || each instanceof HTMLInputElement;
+  const withText = (each: Element): boolean => [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent!.trim() !== '') || (each instanceof HTMLInputElement && each.type === 'text');
   return [...document.querySelectorAll('#pane *')].filter((each) => withText(each) && !each.closest('[hidden], option') && (each as HTMLElement).getClientRects().length > 0).flatMap((each) => {
     const [a, b] = [light(getComputedStyle(each).color), light(groundOf(each))];
     const contrast = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);

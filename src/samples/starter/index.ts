@@ -1,4 +1,7 @@
+import type { Workbook } from 'exceljs';
+import type { SheetPlan } from '../../pane/sheet-plan';
 import { COMMON_LISTS, addLists } from '../lists';
+import { sheetPlans } from '../sheet-plans';
 import type { WorkedColumns } from '../table';
 import { finishedWorkbook, startWorkbook } from '../workbook';
 import { addBoards } from './boards';
@@ -11,7 +14,15 @@ import { addOptions } from './options';
 import { addPoints } from './points';
 
 /** Sheets to begin a job with: example rows in italics, blank rows behind them. */
-export async function starter(): Promise<Uint8Array> {
+export const starter = async (): Promise<Uint8Array> => {
+  const { workbook, worked } = starterSheets();
+  return finishedWorkbook(workbook, worked);
+};
+
+/** The same sheets as plans, which the pane inserts into a workbook that is open. */
+export const starterPlans = (): SheetPlan[] => sheetPlans(starterSheets().workbook);
+
+function starterSheets(): { workbook: Workbook; worked: WorkedColumns } {
   const workbook = startWorkbook('Starter sheets', DOCUMENT);
   const worked: WorkedColumns = new Map();
   addJob(workbook);
@@ -25,5 +36,5 @@ export async function starter(): Promise<Uint8Array> {
     ...COMMON_LISTS, list_kind: ['gG', 'breaker'], list_where: ['in cable', 'separate', 'armour'], list_system: ['TN', 'TT', 'IT'], list_circuit: ['distribution', 'final'],
     list_option: ['fuse-switch', 'breaker'], list_class: ['A', 'B', 'C'],
   });
-  return finishedWorkbook(workbook, worked);
+  return { workbook, worked };
 }

@@ -2,13 +2,14 @@ import { chartsView } from '../../../src/pane/charts/charts-view';
 import { mountPane } from '../../../src/pane/pane';
 import { pointsView } from '../../../src/pane/points/points-view';
 import { selfTestView } from '../../../src/pane/self-test/self-test-view';
+import { sheetsView } from '../../../src/pane/sheets/sheets-view';
 import type { View } from '../../../src/pane/view';
 import type { FakeSheets } from '../../support/fake-sheets';
 import { MemoryHost, revived } from './memory-host';
 
 /** One view of the pane beside a workbook in memory. */
 
-const views: readonly View[] = [pointsView, chartsView, selfTestView];
+const views: readonly View[] = [pointsView, chartsView, sheetsView, selfTestView];
 let host: MemoryHost;
 
 Object.assign(window, {
