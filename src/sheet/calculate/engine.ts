@@ -212,13 +212,12 @@ export class Engine {
     const refusal = this.parts.refusalOf(cell.formula!);
     if (refusal !== undefined) return new NotSupported('#UNSUPPORTED!', refusal);
     const { compiled, writtenFor } = this.compiled(cell);
-    const context = this.context(workbook, cell.sheet.name, cell.row, cell.column);
-    return evaluate(compiled, writtenFor ? { ...context, writtenFor } : context);
+    return evaluate(compiled, this.context(workbook, cell.sheet.name, cell.row, cell.column, writtenFor));
   }
 
-  private context(workbook: Workbook, sheet: string, row: number, column: number): Context {
+  private context(workbook: Workbook, sheet: string, row: number, column: number, writtenFor?: Ready['writtenFor']): Context {
     const { functions, now } = this.parts;
-    return now ? { workbook, functions, sheet, row, column, now } : { workbook, functions, sheet, row, column };
+    return { workbook, functions, sheet, row, column, writtenFor, now };
   }
 
   /** Cells that a formula was filled into share one compilation. */

@@ -21,6 +21,12 @@ export interface Corner {
   readonly columnFixed: boolean;
 }
 
+interface WrittenRange {
+  readonly sheet: string | undefined;
+  readonly from: Corner;
+  readonly to: Corner;
+}
+
 const RANGE = /^(?:(?:'((?:[^']|'')+)'|([^'![\]]+))!)?(\$?[A-Za-z]{1,3}\$?\d{1,7})(?::(\$?[A-Za-z]{1,3}\$?\d{1,7}))?$/;
 
 const corner = (text: string): Corner | undefined => {
@@ -29,7 +35,7 @@ const corner = (text: string): Corner | undefined => {
 };
 
 /** A1 reference as it is written; undefined where it is a whole column, spans sheets or leads to another workbook. */
-export function writtenRange(text: string): { sheet: string | undefined; from: Corner; to: Corner } | undefined {
+export function writtenRange(text: string): WrittenRange | undefined {
   const [, quoted, plain, first, second] = RANGE.exec(text) ?? [];
   const from = first === undefined ? undefined : corner(first);
   const to = second === undefined ? from : corner(second);
@@ -39,6 +45,7 @@ export function writtenRange(text: string): { sheet: string | undefined; from: C
 /** Finds what the references of formulas mean. */
 export class Places {
   private readonly names: BookNames;
+  private readonly ranges = new Map<string, WrittenRange | undefined>();
   private readonly workbook: Workbook;
 
   constructor(private readonly sheets: ReadonlyMap<string, BookSheet>, facts: WorkbookFacts) {
@@ -68,8 +75,14 @@ export class Places {
     }
   }
 
+  /** Formulas of one template name their ranges by one text, so each is read once. */
+  private written(text: string): WrittenRange | undefined {
+    if (!this.ranges.has(text)) this.ranges.set(text, writtenRange(text));
+    return this.ranges.get(text);
+  }
+
   private range(text: string, { first }: Template, cell: BookCell): Place | undefined {
-    const written = writtenRange(text);
+    const written = this.written(text);
     const sheet = written && (written.sheet === undefined ? cell.sheet : this.sheets.get(written.sheet.toLowerCase()));
     if (!written || !sheet) return undefined;
     const rows = cell.row - first.row;

@@ -36,7 +36,7 @@ export interface Context {
   readonly row: number;
   readonly column: number;
   /** The cell that the formula's text was written for, where this one shares it: references without $ move along. */
-  readonly writtenFor?: { readonly row: number; readonly column: number };
+  readonly writtenFor?: { readonly row: number; readonly column: number } | undefined;
   /** Clock of TODAY and NOW, local time. Without it both are refused. */
-  readonly now?: Date;
+  readonly now?: Date | undefined;
 }

@@ -12,21 +12,26 @@ import { decodeContent, decodeEscapes } from './xml/text';
 export type StoredType = 'blank' | 'number' | 'text' | 'boolean' | 'error';
 
 /** One cell as the file holds it. Rows and columns count from 0. */
-export interface StoredCell {
-  readonly address: string;
-  readonly row: number;
-  readonly column: number;
-  readonly type: StoredType;
-  /** The value last computed, or the constant. */
-  readonly value: Cell;
-  /** In the form of the file, without `=`; shared formulas written out for this cell. */
-  readonly formula: string | null;
-  /** Place of the array that the formula fills, its own cell included. */
-  readonly arrayRef: string | null;
-  /** The array spills: it is not confined to its place as one entered for a selection is. */
-  readonly dynamic: boolean;
-  /** Position in the list of cell formats. */
-  readonly style: number;
+export class StoredCell {
+  constructor(
+    readonly row: number,
+    readonly column: number,
+    readonly type: StoredType,
+    /** The value last computed, or the constant. */
+    readonly value: Cell,
+    /** In the form of the file, without `=`; shared formulas written out for this cell. */
+    readonly formula: string | null,
+    /** Place of the array that the formula fills, its own cell included. */
+    readonly arrayRef: string | null,
+    /** The array spills: it is not confined to its place as one entered for a selection is. */
+    readonly dynamic: boolean,
+    /** Position in the list of cell formats. */
+    readonly style: number,
+  ) {}
+
+  get address(): string {
+    return addressOf(this.row, this.column);
+  }
 }
 
 export interface ReadContext {
@@ -57,12 +62,10 @@ const readCell = (text: string, place: CellPlace, context: ReadContext, formulas
 
 /** One cell, whose formula has been read. */
 export function storedCell(text: string, place: CellPlace, context: ReadContext, { formula, arrayRef }: CellFormula): StoredCell {
-  const { row, column } = place;
-  return {
-    address: addressOf(row, column), row, column, ...readValue(text, place, context), formula, arrayRef,
-    dynamic: arrayRef !== null && attribute(text, place.start, place.openEnd, 'cm') !== undefined,
-    style: Number(attribute(text, place.start, place.openEnd, 's') ?? 0) || 0,
-  };
+  const { type, value } = readValue(text, place, context);
+  const dynamic = arrayRef !== null && attribute(text, place.start, place.openEnd, 'cm') !== undefined;
+  const style = Number(attribute(text, place.start, place.openEnd, 's') ?? 0) || 0;
+  return new StoredCell(place.row, place.column, type, value, formula, arrayRef, dynamic, style);
 }
 
 export interface CellFormula { readonly formula: string | null; readonly arrayRef: string | null }
