@@ -48,6 +48,8 @@ export class StoredValues {
       else this.unchecked.found.push({ cell, reason: `not checked: ${reason}` });
     } else if (cell.stored === null && computed !== '') {
       this.unchecked.found.push({ cell, computed, reason: 'not checked: the file holds no value of it, the program that wrote it did not compute' });
+    } else if (isLostName(computed) && !isLostName(cell.stored)) {
+      this.unchecked.found.push({ cell, reason: 'not checked: it reads a cell stored as #NAME?, a function that the program which saved the file last does not know' });
     } else {
       this.checked++;
       for (const { sheet, address, was, now } of differs) if (!agrees(was, now, this.tolerance)) this.differing.found.push(this.difference(cell, sheet, address, was, now));
@@ -60,6 +62,9 @@ export class StoredValues {
 
   private difference(cell: FormulaCell, sheet: string, address: string, was: Cell, now: Cell): Found {
     const place = address === cell.address ? cell : this.subject.book.cell(sheet, address) ?? cell;
+    if (isLostName(was)) {
+      return { cell: place, computed: now, class: 'B', reason: 'stored as #NAME?: the program that saved the file last does not know a function of it' };
+    }
     const because = now instanceof CellError && now.message !== '' ? `: ${now.message}` : '';
     return {
       cell: place, computed: now, class: this.classOf(cell, was, now),
@@ -80,6 +85,9 @@ export class StoredValues {
     return [...expressions(this.subject.templates.of(cell)?.tree)].some((node) => names.has(calledName(node)));
   }
 }
+
+/** An error as a file stores it; one that came up here has its reason with it. */
+const isLostName = (value: Cell): boolean => value instanceof CellError && value.code === '#NAME?' && value.message === '';
 
 /** Whether a formula names cells of another workbook. */
 export function readsOtherBook(subject: Subject, cell: FormulaCell): boolean {
