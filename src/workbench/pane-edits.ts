@@ -11,8 +11,17 @@ import { savedFile } from './save/save-file';
 
 type Edits = Pick<PaneHost, 'sheets' | 'read' | 'formulaCells' | 'select' | 'write' | 'insertSheets' | 'chart' | 'file'>;
 
-const NO_SHEETS = 'New sheets are not written into an open file here. Add them in a spreadsheet program, or start from a sample workbook (list at the top).';
-const NO_CHARTS = 'Charts are not written into an open file here. The pane shows them; draw them in a spreadsheet program, or start from a sample workbook (list at the top).';
+const NO_SHEETS = 'New sheets are not written into an open file here. Add them in a spreadsheet program, or start from a sample workbook, which has them all.';
+const NO_CHARTS = 'Charts are not written into an open file here. The pane shows them; draw them in a spreadsheet program, or start from a sample workbook, which has them.';
+
+/** Leads to the list of samples in the bar of the page. */
+function chooseSample(): void {
+  const list = document.getElementById('sample');
+  if (!(list instanceof HTMLSelectElement)) return;
+  list.focus();
+  list.showPicker?.();
+}
+const sampleInstead = (words: string): Refused => ({ ...refused(words), instead: { label: 'Choose a sample workbook', act: chooseSample } });
 
 const typed = (edit: CellEdit): string => {
   if ('formula' in edit) return edit.formula;
@@ -92,8 +101,8 @@ export function gridEdits(file: OpenFile, source: PaneHost['source']): Edits {
     formulaCells: async (sheet) => formulaCells(file, sheet),
     select: async (sheet, range) => select(file, sheet, range),
     write: async (edits) => write(file, edits),
-    insertSheets: async () => refused(NO_SHEETS),
-    chart: async () => refused(NO_CHARTS),
+    insertSheets: async () => sampleInstead(NO_SHEETS),
+    chart: async () => sampleInstead(NO_CHARTS),
     file: async () => saved(file, before),
   };
 }

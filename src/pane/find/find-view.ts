@@ -29,7 +29,7 @@ function mount(container: HTMLElement, _host: PaneHost, frame: Frame): () => voi
     }
     const found = finder.find(asked);
     const heading = found.length === 0 ? `Nothing is found for “${asked}”. All functions, by family:` : `${found.length} ${found.length === 1 ? 'function' : 'functions'}`;
-    answers.replaceChildren(element('p', { class: 'jw-note' }, heading), ...(found.length === 0 ? families(open) : [functionList(found, open)]));
+    answers.replaceChildren(...recentPart(open), element('p', { class: 'jw-note' }, heading), ...(found.length === 0 ? families(open) : [functionList(found, open)]));
     frame.say(heading);
   };
 
