@@ -42,6 +42,7 @@ describe('one mistake is found where it was made, and nowhere else', () => {
     ['a volt drop of cold conductors', down('Cables!T', 9, 14, '=JW.VOLT_DROP(80,0.9,[@[line 20 °C]])'), found('A temperature-of-case Cables!T', rows(9, 14))],
     ['k of one insulation for all', down('Cables!Q', 9, 14, '=JW.CABLE_K([@metal],"PVC",[@size])'), found('A other-k Cables!Q', [9, 11, 12, 14])],
     ['k of another metal as a figure', down('Cables!R', 9, 14, '=JW.CABLE_WITHSTAND(143,[@size])'), found('A other-k Cables!R', [10, 13, 14])],
+    ['k of another insulation, typed and used by a plain formula', { 'Curves!F7': 'A√s/mm²', 'Curves!E8': 'insulation', 'Curves!F8': 'factor', 'Curves!G8': 'stands', ...Object.fromEntries(rows(9, 11).flatMap((row) => [[`Curves!E${row}`, 'PVC'], [`Curves!F${row}`, row === 10 ? 143 : 115], [`Curves!G${row}`, `=(F${row}*25)^2`]])) }, ['A other-k Curves!F10']],
     ['pre-arcing of the minor link', down('Selectivity!J', 9, 11, '=XLOOKUP([@minor],Devices[device],Devices[pre-arcing])'), found('A prearcing-on-both-sides Selectivity!J', rows(9, 11))],
     ['pre-arcing against pre-arcing by a formula of the sheet', { 'Devices!H9': '=IF(D11<=D9,"selective","not selective")' }, ['A prearcing-on-both-sides Devices!H9']],
     ['lengths that are said to be in km', { 'Cables!C7': 'km' }, ['J', 'K', 'L'].flatMap((column) => found(`A unit Cables!${column}`, rows(9, 14)))],
@@ -58,6 +59,12 @@ describe('one mistake is found where it was made, and nowhere else', () => {
   });
 });
 
+/** A column of verdicts taken down at approval, those of today, and a formula that looks at both. */
+const APPROVED = (compare: (row: number) => string): Edits => ({
+  'Curves!E8': 'approved', 'Curves!F8': 'now', 'Curves!G8': 'stands',
+  ...Object.fromEntries(rows(9, 12).flatMap((row) => [[`Curves!E${row}`, 'pass'], [`Curves!F${row}`, `=Cables!S${row}`], [`Curves!G${row}`, compare(row)]])),
+});
+
 describe('what is no mistake is not found', () => {
   test.each<[string, Edits]>([
     ['a share of the first row', Object.fromEntries(rows(9, 17).map((row) => [`Curves!E${row}`, `=A${row}/$A$9`]))],
@@ -68,6 +75,8 @@ describe('what is no mistake is not found', () => {
     ['numbers of documents as text', { 'Curves!E9': '0014', 'Curves!E10': '0015', 'Curves!E11': 'B-12' }],
     ['a length with its own unit', { 'Cables!C12': '0.085 km' }],
     ['k of an earth conductor', { 'Curves!E8': 'earth', 'Curves!E9': 35, 'Curves!F9': 'copper', 'Curves!G9': 'PVC', 'Curves!H9': '=JW.CABLE_WITHSTAND(143,E9)' }],
+    ['verdicts as they were approved, held against those of today', APPROVED((row) => `=IF(JW.AGREE(E${row},F${row},1)="agrees","untouched","CHANGED")`)],
+    ['the same, compared by a plain formula', APPROVED((row) => `=IF(E${row}=F${row},"untouched","CHANGED")`)],
     ['k at a temperature of its own', down('Cables!Q', 9, 14, '=JW.CABLE_K([@metal],[@insulation],[@size],30)')],
   ])('%s', (_, edits) => {
     expect(told(checked(schedulePlanted(edits)).findings)).toEqual([]);

@@ -1,7 +1,9 @@
+import type { AstExpression } from '@borgar/fx/xlsx';
 import type { Cell } from '../../../functions/kernel/cell';
 import type { BookCell } from '../../calculate/cells';
 import type { Rule } from '../rule';
 import type { Subject } from '../subject';
+import { expressions } from '../templates';
 
 export const isVerdict = (value: Cell): boolean => typeof value === 'string' && /^\s*(pass|fail|not shown)\s*$/i.test(value);
 
@@ -13,7 +15,7 @@ export const verdictByHand: Rule = {
     for (const sheet of subject.book.sheets) {
       if (sheet.formulas.length === 0) continue;
       for (const cell of sheet.all) {
-        if (cell.formula !== null || cell.owner || !isVerdict(cell.stored) || !amongCalculations(subject, cell)) continue;
+        if (cell.formula !== null || cell.owner || !isVerdict(cell.stored) || !amongCalculations(subject, cell) || isHeldAgainst(subject, cell)) continue;
         yield { cell, reason: 'a verdict typed by hand: nothing in the sheet works it out' };
       }
     }
@@ -24,4 +26,18 @@ export const verdictByHand: Rule = {
 function amongCalculations(subject: Subject, cell: BookCell): boolean {
   if (subject.columnOf(cell)?.cells.some(({ formula }) => formula !== null)) return true;
   return subject.record(cell).some(({ formula }) => formula !== null);
+}
+
+/** A verdict that was taken down once and is held against the one of today: a formula of its row compares the two. */
+function isHeldAgainst(subject: Subject, cell: BookCell): boolean {
+  return subject.record(cell).some((other) => other.formula !== null && [...expressions(subject.templates.of(other)?.tree)].some((node) => {
+    const sides = comparedBy(subject, node);
+    return sides.length === 2 && sides.some((side) => subject.cellAt(side, other)?.cell === cell) && sides.every((side) => subject.cellAt(side, other) !== undefined);
+  }));
+}
+
+/** The two things that an expression compares: sides of = and <>, or what AGREE and its like are asked about. */
+function comparedBy(subject: Subject, node: AstExpression): readonly (AstExpression | null)[] {
+  if (node.type === 'BinaryExpression') return node.operator === '=' || node.operator === '<>' ? node.arguments : [];
+  return node.type === 'CallExpression' && subject.entryOf(node)?.member.name.startsWith('AGREE') ? node.arguments.slice(0, 2) : [];
 }
