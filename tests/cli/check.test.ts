@@ -4,6 +4,8 @@ import os from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import Ajv from 'ajv';
+import { main } from '../../src/cli/main';
+import type { Terminal } from '../../src/cli/terminal';
 import { allRules } from '../../src/sheet/check';
 import { type Edits, edited, schedule, schedulePlanted, withStored } from '../support/checked';
 import { joulewright } from '../support/terminal';
@@ -128,6 +130,23 @@ describe('many files', () => {
   test('with data on standard output, one line a file goes to standard error', async () => {
     const files = [write('a.xlsx', schedule()), write('b.xlsx', schedule())];
     expect((await joulewright(['check', '--json', ...files])).error).toEqual([expect.stringContaining('a.xlsx'), expect.stringContaining('b.xlsx')]);
+  });
+});
+
+describe('on a terminal', () => {
+  test('a bar grows with each file and is taken away at the end', async () => {
+    const files = [write('a.xlsx', schedule()), write('b.xlsx', schedule())];
+    const bars: string[] = [];
+    const lines: string[] = [];
+    const terminal: Terminal = { out: (line) => void lines.push(line), error: (line) => void lines.push(line), input: async () => '', status: (line) => void bars.push(line) };
+    expect(await main(['check', ...files], terminal)).toBe(0);
+    expect(bars).toEqual([expect.stringMatching(/^█{15}░{15} 1\/2 a\.xlsx$/), expect.stringMatching(/^█{30} 2\/2 b\.xlsx$/), '']);
+    expect(lines).toHaveLength(3);
+  });
+  test.each(['check', 'compare'])('%s --help', async (command) => {
+    const { out, status } = await joulewright([command, '--help']);
+    expect(status).toBe(0);
+    expect(out[0]).toContain(`joulewright ${command}`);
   });
 });
 
