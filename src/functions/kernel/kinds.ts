@@ -108,12 +108,12 @@ export const wordsShown = (words: WordList): string =>
 /** One word of a list, any case, with its synonyms. */
 export function word<const W extends WordList, const O extends CommonOptions<keyof W & string>>(about: string, words: W, options: O): Kind<Read<keyof W & string, O>> {
   const known = new Map<string, keyof W & string>();
-  for (const [entry, synonyms] of Object.entries(words)) for (const spelling of [entry, ...synonyms]) known.set(folded(spelling), entry);
+  for (const [entry, synonyms] of Object.entries(words)) for (const spelling of [entry, ...synonyms]) known.set(spelling, entry).set(folded(spelling), entry);
   return kind<keyof W & string, O>({
     type: 'word', about, options, words,
     read: (argument, name, reading) => {
       const cell = oneCell(argument, name);
-      const value = typeof cell === 'string' ? known.get(folded(cell)) : undefined;
+      const value = typeof cell === 'string' ? known.get(cell) ?? known.get(folded(cell)) : undefined;
       if (value !== undefined) return value;
       const got = cell === 0 && reading.blankArrivesAsZero ? 'is blank or zero' : `got ${shownCell(cell)}`;
       throw wrongValue(name, `${got}, takes ${wordsShown(words)}`);
