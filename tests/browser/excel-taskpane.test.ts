@@ -38,6 +38,9 @@ declare const fake: {
   select(sheet: string, ...areas: string[]): void;
   change(sheet: string, address: string, cell: unknown): void;
   fail(code: string | undefined): void;
+  selection(): string;
+  cell(sheet: string, address: string): { value: unknown; formula?: string } | undefined;
+  wrote(): { options: unknown; addresses: string[] }[];
   facts(): { associated: number; syncs: number; listening: number };
 };
 
@@ -153,6 +156,77 @@ test('no access to the workbook: words, and the pane comes back with the next se
   await select(SHEET, 'D2');
   await heading('D2');
   expect(troubles).toEqual([]);
+});
+
+/** From a question to the form of a function, for the cell that is selected. */
+async function fill({ page }: Pane, name: string): Promise<void> {
+  await page.getByRole('tab', { name: 'Find' }).click();
+  await page.locator('[type=search]').fill(name);
+  await page.keyboard.press('Enter');
+  await page.locator('.jw-fill').waitFor();
+}
+
+test('a formula is filled in with the column of this row and written as one step of undo', async () => {
+  const at = await pane();
+  await at.select(SHEET, 'D3');
+  await at.heading('D3');
+  await fill(at, 'CABLE_WITHSTAND');
+  await at.select(SHEET, 'B3');
+  await at.page.getByText('Use the selected cell').waitFor();
+  await at.page.getByRole('button', { name: 'Take the selected cell into k' }).click();
+  expect(await at.page.locator('#jw-fill-k').inputValue()).toBe('=[@k]');
+  await at.page.locator('#jw-fill-csa_mm2').fill('240');
+  await at.page.locator('.jw-preview', { hasText: '5.08954E+08' }).waitFor();
+  await at.page.getByRole('button', { name: 'Write formula' }).click();
+  await at.page.getByText('Undo in the sheet takes it back.').waitFor();
+  expect(await at.page.evaluate((sheet) => [fake.cell(sheet, 'D3')?.formula, fake.selection()], SHEET)).toEqual(['=JW.CABLE_WITHSTAND([@k],240)', `${SHEET}!D3`]);
+  expect(await at.page.evaluate(() => fake.wrote())).toEqual([{ options: { delayForCellEdit: true, mergeUndoGroup: true }, addresses: [`${SHEET}!D3`] }]);
+  expect(at.troubles).toEqual([]);
+});
+
+test('a locked cell of a protected sheet, and a cell in edit, are refused in words', async () => {
+  const at = await pane(`fake.open({ ...${JSON.stringify(works)}, unlocked: { Data: ['C3'] } });`);
+  await at.select('Data', 'C2');
+  await at.heading('C2');
+  await fill(at, 'CORE_VERSION');
+  const write = at.page.getByRole('button', { name: 'Write formula' });
+  await write.click();
+  await at.page.locator('.jw-outcome', { hasText: 'C2 is locked: the sheet Data is protected. Unprotect it in Excel first.' }).waitFor();
+  await at.select('Data', 'C3');
+  await at.page.getByRole('button', { name: 'Use the selected cell' }).click();
+  await write.click();
+  await at.page.getByText('Written into Data!C3.').waitFor();
+  await at.page.evaluate(() => fake.fail('InvalidOperationInCellEditMode'));
+  await write.click();
+  await at.page.locator('.jw-outcome', { hasText: 'A cell is being edited.' }).waitFor();
+  expect(await at.page.evaluate(() => fake.wrote().flatMap(({ addresses }) => addresses))).toEqual(['Data!C3']);
+  expect(at.troubles).toEqual([]);
+});
+
+test('cautions are read off the sheets, a spill once; a jump shows the cell, and a hidden sheet is named', async () => {
+  const at = await pane(`fake.open({ ...${JSON.stringify(works)}, hidden: ['Data'] }); fake.change('Data', 'D1', { value: 'FAIL' }); fake.select(${JSON.stringify(SHEET)}, 'A1');`);
+  await at.page.getByRole('tab', { name: 'Cautions' }).click();
+  const view = at.page.getByRole('tabpanel', { name: 'Cautions' });
+  await view.getByText('formulas with JW functions in').waitFor();
+  expect(await view.locator('.jw-note').first().innerText()).toBe(`6 formulas with JW functions in ${SHEET}: 3 errors, 1 not up to date.`);
+  await view.getByRole('button', { name: 'D3', exact: true }).click();
+  await at.page.waitForFunction((wanted) => fake.selection() === wanted, `${SHEET}!D3`);
+  await view.getByLabel('Where to look').selectOption('book');
+  await view.getByRole('button', { name: 'Data!D1' }).click();
+  await view.getByText('The sheet Data is hidden. Show it first.').waitFor();
+  expect(at.troubles).toEqual([]);
+});
+
+test('the check runs on the file that Excel hands over', async () => {
+  const file = [...await readFile(path.resolve(__dirname, '../../sample-workbooks/cable-schedule.xlsx'))];
+  const at = await pane();
+  await at.page.getByRole('tab', { name: 'Cautions' }).click();
+  await at.page.getByRole('button', { name: 'Check', exact: true }).click();
+  await at.page.locator('.jw-check .jw-trouble', { hasText: 'Excel did not hand the workbook over.' }).waitFor();
+  await at.page.evaluate(([bytes, book]) => fake.open({ ...(book as object), file: bytes }), [file, works] as const);
+  await at.page.getByRole('button', { name: 'Check', exact: true }).click();
+  await at.page.getByText(/^\d{3,} of \d{3,} formulas worked again from what the sheets hold/).waitFor({ timeout: 20_000 });
+  expect(at.troubles).toEqual([]);
 });
 
 test('outside Excel the page says where it belongs', async () => {
