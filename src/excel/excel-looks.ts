@@ -30,9 +30,12 @@ const LOOKS: Readonly<Record<Look, LookFacts>> = {
   remark: { size: 9, ink: '#5B6770' },
 };
 
-const EDGES = ['EdgeTop', 'EdgeBottom', 'EdgeLeft', 'EdgeRight', 'InsideHorizontal', 'InsideVertical'] as const;
+const OUTER = ['EdgeTop', 'EdgeBottom', 'EdgeLeft', 'EdgeRight'] as const;
 
-export function dress({ format }: Excel.Range, look: Look): void {
+/** Lines inside a range exist only where it has more than one row or column. */
+const edgesOf = ({ top, left, bottom, right }: Box) => [...OUTER, ...(bottom > top ? ['InsideHorizontal' as const] : []), ...(right > left ? ['InsideVertical' as const] : [])];
+
+export function dress({ format }: Excel.Range, look: Look, box: Box): void {
   const { ink, ground, size = 10, bold, italic, framed, wrapped, across, open } = LOOKS[look];
   format.font.name = 'Calibri';
   format.font.size = size;
@@ -45,7 +48,7 @@ export function dress({ format }: Excel.Range, look: Look): void {
   if (open) format.protection.locked = false;
   format.verticalAlignment = look === 'heading' ? 'Center' : 'Top';
   if (framed) {
-    for (const edge of EDGES) {
+    for (const edge of edgesOf(box)) {
       const border = format.borders.getItem(edge);
       border.style = 'Continuous';
       border.color = '#B7C0C4';

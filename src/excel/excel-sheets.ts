@@ -20,7 +20,7 @@ function putCells(worksheet: Excel.Worksheet, cells: readonly PlannedCell[], for
       if (address.includes(':')) range.copyFrom(first, 'Formulas');
       continue;
     }
-    if (look !== undefined) dress(range, look);
+    if (look !== undefined) dress(range, look, parseBox(address)!);
     if (format !== undefined) range.numberFormat = filled(address, format);
     if (value !== undefined) range.values = filled(address, value);
   }
