@@ -4,10 +4,10 @@ import { chartSheet } from '../../src/pane/charts/chart-sheet';
 import { neededSheets } from '../../src/pane/sheets/needed';
 import { starterPlans } from '../../src/pane/sheets/starter';
 import { addressOf, parseBox } from '../../src/sheet/xlsx/address';
-import { RecordingExcel } from '../support/recording-excel';
+import { NotingExcel } from '../support/noting-excel';
 
-const inWorkbook = (sheets?: readonly string[]): RecordingExcel => {
-  const excel = new RecordingExcel(sheets);
+const inWorkbook = (sheets?: readonly string[]): NotingExcel => {
+  const excel = new NotingExcel(sheets);
   Object.assign(globalThis, excel.globals());
   return excel;
 };

@@ -30,7 +30,7 @@ function noted(did: string[], path: string): unknown {
 const cross = (a: Box, b: Box): boolean => a.top <= b.bottom && b.top <= a.bottom && a.left <= b.right && b.left <= a.right;
 
 class RecordedRange {
-  constructor(private readonly excel: RecordingExcel, private readonly sheet: RecordedSheet, readonly address: string, readonly box: Box) {}
+  constructor(private readonly excel: NotingExcel, private readonly sheet: RecordedSheet, readonly address: string, readonly box: Box) {}
   get format(): unknown {
     return noted(this.sheet.did, `${this.address}.format`);
   }
@@ -69,7 +69,7 @@ class RecordedRange {
   }
 }
 
-export class RecordingExcel {
+export class NotingExcel {
   readonly sheets = new Map<string, RecordedSheet>();
   readonly names = new Map<string, string>();
   private readonly settling: (() => void)[] = [];
