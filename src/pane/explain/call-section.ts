@@ -44,16 +44,20 @@ const handbookLink = ({ name }: ExplainedCall): HTMLElement =>
 
 const row = (...cells: readonly HTMLElement[]): HTMLElement => element('tr', {}, ...cells);
 
+/** A figure keeps its unit on its line; only what is longer may be broken. */
+const LONGEST_FIGURE = 26;
+const figure = (text: string): HTMLElement => element('td', text.length <= LONGEST_FIGURE ? { class: 'jw-short' } : {}, text);
+
 function workingTable({ given, steps }: ExplainedCall): HTMLElement | undefined {
   if (given.length === 0 && steps.length === 0) return undefined;
   return element('table', { class: 'jw-working' },
     element('caption', { class: 'jw-unseen' }, 'Working'),
     element('thead', { class: 'jw-unseen' }, row(element('th', { scope: 'col' }, 'quantity'), element('th', { scope: 'col' }, 'value'))),
-    element('tbody', { class: 'jw-given' }, ...given.map(({ name, text }) => row(element('th', { scope: 'row' }, name), element('td', {}, text)))),
+    element('tbody', { class: 'jw-given' }, ...given.map(({ name, text }) => row(element('th', { scope: 'row' }, name), figure(text)))),
     steps.length === 0 ? undefined : element('tbody', { class: 'jw-steps' },
       ...steps.map(({ step, inputs, value }) => row(
         element('th', { scope: 'row' }, step, inputs === '' ? undefined : element('span', { class: 'jw-inputs' }, inputs)),
-        element('td', {}, value),
+        figure(value),
       ))),
   );
 }
