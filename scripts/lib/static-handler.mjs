@@ -1,4 +1,4 @@
-import { createReadStream, statSync } from 'node:fs';
+import { createReadStream, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 
 const TYPES = {
@@ -29,6 +29,8 @@ export function staticHandler(folder, extraHeaders = {}) {
     if (name.includes('\0') || !file.startsWith(base + path.sep)) return answer(403, 'outside the served folder\n');
     let facts;
     try {
+      // A link in the folder may lead out of it; what counts is where it ends.
+      if (!realpathSync(file).startsWith(realpathSync(base) + path.sep)) return answer(403, 'outside the served folder\n');
       facts = statSync(file);
     } catch {
       return answer(404, 'not found\n');

@@ -16,12 +16,14 @@ export const COULD_NOT_RUN = 2;
 /** A command that could not run; the words go to standard error. */
 export class CouldNotRun extends Error {}
 
-// Cell text may hold control characters that a terminal would obey.
-const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029]/g; // eslint-disable-line no-control-regex
+// Cell text may hold control characters that a terminal would obey, and marks that turn the direction of what follows.
+const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]/g; // eslint-disable-line no-control-regex
+
+const byNumber = (code: number): string => (code < 256 ? `\\x${code.toString(16).padStart(2, '0')}` : `\\u${code.toString(16)}`);
 
 /** Text made safe for one line of a terminal. */
 export const oneLine = (text: string): string =>
-  text.replace(CONTROL, (c) => (c === '\n' ? '\\n' : c === '\t' ? '\\t' : c === '\r' ? '\\r' : `\\x${c.charCodeAt(0).toString(16).padStart(2, '0')}`));
+  text.replace(CONTROL, (c) => (c === '\n' ? '\\n' : c === '\t' ? '\\t' : c === '\r' ? '\\r' : byNumber(c.charCodeAt(0))));
 
 /** Rows of text in columns, numbers to the right. */
 export function columns(rows: readonly (readonly string[])[], right: readonly boolean[] = []): string[] {

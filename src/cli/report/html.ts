@@ -23,7 +23,7 @@ export function htmlReport(files: readonly CheckedFile[], facts: ReportFacts): s
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">
 <title>Record of a workbook check</title>
 <style>${new Markup(REPORT_STYLE)}</style>
 </head>
