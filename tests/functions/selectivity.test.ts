@@ -27,7 +27,7 @@ describe('SELECT_RATIO', () => {
     expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 0.9)).toEqual(refusal('#NUM!', 'least_ratio: 0.9 is outside 1 to 10'));
   });
   test('across types or makes of range the ratio says nothing, however great it is', () => {
-    const reason = 'the ratio holds within one type only: gG against aM';
+    const reason = 'the ratio holds within one type only: "gG" against "aM"';
     expect(run('SELECT_RATIO_TEST', 250, 100, 'gG', 'aM')).toBe('not shown');
     expect(run('SELECT_RATIO_MARGIN', 250, 100, 'gG', 'aM')).toEqual(refusal('#N/A', reason));
     expect(run('CAUTION', 'SELECT_RATIO_TEST', 250, 100, 'gG', 'aM')).toBe(reason);

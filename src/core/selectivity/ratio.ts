@@ -33,7 +33,7 @@ const folded = (type: string): string => type.trim().toLowerCase().replace(/\s+/
  * @param leastRatio ratio asked for; 1.6 counts from 1.56, any other stands as it is
  */
 export function judgeRatio(major: number, minor: number, majorType: string, minorType: string, leastRatio: number, work: Working = silent): Judgement {
-  if (folded(majorType) !== folded(minorType)) return notShown(`the ratio holds within one type only: ${majorType} against ${minorType}`);
+  if (folded(majorType) !== folded(minorType)) return notShown(`the ratio holds within one type only: "${majorType}" against "${minorType}"`);
   if (!folded(majorType).startsWith('gg')) return notShown(`the ratio holds for gG links only, not for ${majorType}`);
   const ratio = ratingRatio(major, minor, work);
   const least = leastCounted(leastRatio);

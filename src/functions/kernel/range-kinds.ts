@@ -71,7 +71,11 @@ function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
 export function table<const O extends CommonOptions<Matrix> & { errors?: true }>(about: string, options: O): Kind<Read<Matrix, O>> {
   return kind<Matrix, O>({
     type: 'table', shape: 'range', about, options, takesErrors: options.errors === true,
-    read: (argument, _name, reading) => withoutBlankTail(asMatrix(argument), reading),
+    read: (argument, name, reading) => {
+      const rows = withoutBlankTail(asMatrix(argument), reading);
+      if (rows.length === 0) throw missing(name);
+      return rows;
+    },
     show: (matrix) => `${matrix.length} rows`,
   });
 }
