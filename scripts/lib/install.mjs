@@ -13,7 +13,7 @@ export async function ensureInstalled() {
   console.log('Installing what the project needs (once; about a minute) …');
   const status = await run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']);
   if (status !== 0) {
-    console.error('The installation did not succeed. Joulewright needs Node 20 or newer and the npm registry.');
+    console.error('The installation did not succeed. Joulewright needs Node 20.11 or newer and the npm registry.');
     process.exit(2);
   }
   writeFileSync(mark, digest);
