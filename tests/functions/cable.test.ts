@@ -1,4 +1,5 @@
-import { CellError } from '../../src/functions/kernel/cell';
+import type { Recorder } from '../../src/core/working';
+import { type Argument, CellError } from '../../src/functions/kernel/cell';
 import { outcomeOf, run } from '../support/run';
 
 const refusal = (code: CellError['code'], message: string) => new CellError(code, message);
@@ -203,5 +204,32 @@ describe('DISCONNECT_LIMIT', () => {
     expect(run('CAUTION', 'DISCONNECT_LIMIT', 'IT', 'final', 230)).toBe('IT, second fault: exposed parts earthed together; in groups take TT');
     expect(run('CAUTION', 'DISCONNECT_LIMIT', 'TN', 'distribution', 230)).toBe('a final circuit up to 63 A with sockets, or 32 A without, takes final');
     expect(run('CAUTION', 'DISCONNECT_LIMIT', 'TN', 'final', 230)).toBe('');
+  });
+});
+
+describe('figures and working of the rarer arguments', () => {
+  const steps = (name: string, ...argv: Argument[]): string[] => {
+    const table = run('SHOW_STEPS', name, ...argv);
+    return Array.isArray(table) ? table.map(([step]) => String(step)) : [];
+  };
+  test('every factor of a rating multiplies, and counts in the caution', () => {
+    expect(run('CABLE_RATING', 100, 1, 1, 0.9, 0.8)).toBeCloseTo(72, 9);
+    expect(run('CAUTION', 'CABLE_RATING', 100, 1, 1, 0.5, 0.3)).toBe('product of factors 0.15 is outside 0.2 to 1.3');
+  });
+  test('two runs take four times the joule integral to the same temperature', () => {
+    expect(run('CABLE_FINAL_TEMP', 48e6, 50, 90, 'Cu', 2)).toBeCloseTo(run('CABLE_FINAL_TEMP', 12e6, 50, 90, 'Cu') as number, 9);
+  });
+  test('the first leg may be the dead one', () => {
+    expect(run('CABLE_LEG_SHARE', [['0'], ['5+3i']], 640, 2)).toEqual(refusal('#NUM!', 'z_legs_mohm: leg 1 is 0 mΩ: no share can be worked'));
+  });
+  test('the working numbers the legs from 1', () => {
+    const { work } = outcomeOf('CABLE_LEG_SHARE', [[['4.2+3.1i'], ['5.0+3.7i']], 640, 1]);
+    expect((work as Recorder).steps.map(({ inputs }) => Object.keys(inputs))).toEqual([['Z1', 'Z2'], ['I', 'Zp', 'Z']]);
+  });
+  test('the working shows the formula of the phases that were asked', () => {
+    expect(steps('LOAD_CURRENT', 9.5, 0.95, 240, 1)).toContain('Ib = P/(U·cos φ·η)');
+    expect(steps('LOAD_CURRENT', 9.5, 0.95, 400, 3)).toContain('Ib = P/(√3·U·cos φ·η)');
+    expect(steps('VOLT_DROP', 24, 1, '46+2i', 1)).toContain('ΔU = 2·Ib·(R·cos φ + X·sin φ)');
+    expect(steps('VOLT_DROP', 24, 1, '46+2i', 3)).toContain('ΔU = √3·Ib·(R·cos φ + X·sin φ)');
   });
 });
