@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { catalogue } from '../../src/sheet/catalogue';
 import { launchChromium, openPage } from '../support/chromium';
+import { openDesk } from '../support/desk';
 import { type StaticServer, serveFolder } from '../support/static-server';
 
 /** The handbook as each host serves it, and as a file without any server. */
@@ -160,18 +161,10 @@ test('the workbench leads to it from its bar', async () => {
 });
 
 test('the pane leads from an explained function to its place', async () => {
-  const { page } = await openPage(browser, { viewport: { width: 1280, height: 800 } });
-  await page.goto(new URL('.', address['workbench']).href);
-  await page.waitForSelector('#grid canvas');
-  await page.waitForFunction(() => /formulas/.test(document.getElementById('status')!.textContent!));
-  const go = async (cell: string): Promise<void> => {
-    await page.locator('.o-named-range-selector-container input').fill(cell);
-    await page.keyboard.press('Enter');
-  };
-  await go('J40');
-  await page.keyboard.type('=JW.CABLE_K("Cu","PVC")', { delay: 5 });
-  await page.keyboard.press('Enter');
-  await go('J40');
+  const at = await openDesk({ browser, origin: new URL(address['workbench']!).origin });
+  const { page } = at;
+  await at.type('J40', '=JW.CABLE_K("Cu","PVC")');
+  await at.go('J40');
   const [opened] = await Promise.all([page.context().waitForEvent('page'), page.getByRole('link', { name: 'Handbook: JW.CABLE_K' }).click()]);
   await opened.waitForLoadState();
   expect(opened.url()).toBe(`${address['workbench']}#CABLE_K`);

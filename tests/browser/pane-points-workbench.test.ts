@@ -1,67 +1,40 @@
-import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
 import { sheetCells, sheetNamed } from '../../src/sheet/xlsx/sheet';
 import { openWorkbook } from '../../src/sheet/xlsx/workbook';
-import { launchChromium, openPage } from '../support/chromium';
-import { type StaticServer, serveFolder } from '../support/static-server';
+import { type ServedWorkbench, openDesk, serveWorkbench, workbenchFolder as dist } from '../support/desk';
 import { validateWorkbook } from '../support/validate-xlsx';
 
 /** Points, charts, sheets and self-test beside the workbench's grid, on a sample. */
 
 jest.setTimeout(60_000);
 
-const dist = path.resolve(__dirname, '../../dist/workbench');
-let server: StaticServer;
-let browser: Browser;
+let served: ServedWorkbench;
 
 beforeAll(async () => {
-  if (!existsSync(path.join(dist, 'app.js'))) throw new Error('dist/workbench is missing: run `npm run build` first');
-  server = await serveFolder(dist);
-  browser = await launchChromium();
+  served = await serveWorkbench();
 }, 120_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
-
-async function desk(): Promise<{ page: Page; troubles: string[]; tab(name: string): Promise<void>; go(address: string): Promise<void> }> {
-  const { page, troubles } = await openPage(browser, { viewport: { width: 1440, height: 900 } });
-  await page.goto(`${server.origin}/`);
-  await page.waitForSelector('#grid canvas');
-  await page.waitForFunction(() => /formulas?, /.test(document.getElementById('status')!.textContent ?? ''));
-  return {
-    page, troubles,
-    tab: (name) => page.getByRole('tab', { name, exact: true }).click(),
-    go: async (address) => {
-      const box = page.locator('.o-named-range-selector-container input');
-      await box.click();
-      await box.fill(address);
-      await page.keyboard.press('Enter');
-    },
-  };
-}
+afterAll(() => served?.close());
 
 test('pasted points are written into the sample, checked by its own formula, saved, and drawn from the cells', async () => {
-  const { page, troubles, tab } = await desk();
-  await page.locator('.o-sheet-list .o-sheet-name', { hasText: /^Boards$/ }).click();
-  await tab('Points');
+  const at = await openDesk(served);
+  const { page, troubles } = at;
+  await at.sheet('Boards');
+  await at.tab('Points').click();
   await page.locator('#pane textarea').fill('I (kA)\tt (s)\n0.9\t10\n1.1\t5\n1.6\t1\n2.4\t0.2\n3.6\t0.04');
   for (const [label, value] of Object.entries({ 'Voltage, V': '415', Source: 'invented', 'Issue date': '2024-05', 'First cell': 'Boards!B30' })) await page.locator('#pane').getByLabel(label, { exact: true }).fill(value);
   await page.locator('#pane').getByRole('button', { name: 'Write to the sheet' }).click();
   await page.getByText('Written to Boards!B30:C41; the points are Boards!B36:C41.').waitFor();
   await page.getByText('CURVE_CHECK in the sheet says: no findings').waitFor();
 
-  await tab('Charts');
+  await at.tab('Charts').click();
   await page.locator('#pane').getByLabel('Range', { exact: true }).fill('Boards!B36:C41');
   await page.locator('#pane').getByRole('button', { name: 'Add', exact: true }).click();
   await page.locator('.jw-plot[aria-label*="curve from points ±10 %: 10 points"]').waitFor();
   await page.locator('#pane').getByRole('button', { name: 'Chart in the sheet' }).click();
   await page.getByText('New sheets are not written into an open file here.').waitFor();
 
-  const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save').click()]);
-  const bytes = new Uint8Array(await readFile(await download.path()));
+  const { bytes } = await at.save();
   expect(validateWorkbook(bytes)).toEqual([]);
   const workbook = openWorkbook(bytes);
   const cells = new Map(sheetCells(workbook, sheetNamed(workbook, 'Boards')).map((cell) => [cell.address, cell]));
@@ -73,21 +46,22 @@ test('pasted points are written into the sample, checked by its own formula, sav
 });
 
 test('a cell of the sample draws its call; sheets offer a sample instead; the self-test runs', async () => {
-  const { page, troubles, tab, go } = await desk();
+  const at = await openDesk(served);
+  const { page, troubles } = at;
   const cables = new Uint8Array(await readFile(path.join(dist, 'samples/cable-schedule.xlsx')));
   const workbook = openWorkbook(cables);
   const withstand = sheetCells(workbook, sheetNamed(workbook, 'Cables')).find(({ formula }) => /_xldudf_JW_CABLE_WITHSTAND/i.test(formula ?? ''))!;
-  await page.locator('.o-sheet-list .o-sheet-name', { hasText: /^Cables$/ }).click();
-  await go(withstand.address);
-  await tab('Charts');
+  await at.sheet('Cables');
+  await at.go(withstand.address);
+  await at.tab('Charts').click();
   await page.locator('#pane').getByRole('button', { name: 'Draw the selected cell’s formula' }).click();
   await page.locator('.jw-plot[aria-label*="cable, k²S²"]').waitFor();
 
-  await tab('Sheets');
+  await at.tab('Sheets').click();
   await page.locator('#pane').getByLabel(/^Check/).check();
   await page.locator('.jw-view-sheets .jw-disagrees').first().waitFor();
 
-  await tab('Self-test');
+  await at.tab('Self-test').click();
   await page.locator('#pane').getByRole('button', { name: 'Run the self-test' }).click();
   await page.locator('.jw-headline').waitFor();
   const [, agree, of] = /^(\d+) of (\d+) agree$/.exec(await page.locator('.jw-headline').innerText())!;

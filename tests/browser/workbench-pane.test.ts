@@ -1,34 +1,20 @@
-import { existsSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
-import path from 'node:path';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { sheetCells, sheetNamed } from '../../src/sheet/xlsx/sheet';
-import { openWorkbook } from '../../src/sheet/xlsx/workbook';
-import { launchChromium, openPage } from '../support/chromium';
+import type { BrowserContextOptions } from 'playwright-core';
 import { faintTexts } from '../support/contrast';
+import { type Desk, SAMPLE, type ServedWorkbench, cellOf, openDesk, serveWorkbench } from '../support/desk';
 import { handMade } from '../support/hand-made-workbook';
-import { type StaticServer, serveFolder } from '../support/static-server';
 import { validateWorkbook } from '../support/validate-xlsx';
 
 /** The pane beside the workbench's grid, used as a person uses it: from a question to a formula in a cell, and to a caution put right. */
 
 jest.setTimeout(60_000);
 
-const dist = path.resolve(__dirname, '../../dist/workbench');
-const SAMPLE = 'cable-schedule.xlsx';
-let server: StaticServer;
-let browser: Browser;
+let served: ServedWorkbench;
 
 beforeAll(async () => {
-  if (!existsSync(path.join(dist, 'app.js'))) throw new Error('dist/workbench is missing: run `npm run build` first');
-  server = await serveFolder(dist);
-  browser = await launchChromium();
+  served = await serveWorkbench();
 }, 120_000);
 
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+afterAll(() => served?.close());
 
 const text = (address: string, value: string): string => `<c r="${address}" t="inlineStr"><is><t>${value}</t></is></c>`;
 const number = (address: string, value: number): string => `<c r="${address}"><v>${value}</v></c>`;
@@ -43,52 +29,13 @@ const works = handMade({
   },
 });
 
-class Desk {
-  constructor(readonly page: Page, readonly troubles: string[]) {}
-
-  tab = (name: string) => this.page.getByRole('tab', { name, exact: true });
-  button = (name: string | RegExp) => this.page.locator('#pane').getByRole('button', { name });
-
-  async go(address: string): Promise<void> {
-    const box = this.page.locator('.o-named-range-selector-container input');
-    await box.click();
-    await box.fill(address);
-    await this.page.keyboard.press('Enter');
-  }
-  /** What the grid says of a cell: the formula bar, after going there. */
-  async explained(address: string): Promise<string> {
-    await this.tab('Explain').click();
-    await this.go(address);
-    await this.page.waitForFunction((wanted) => document.querySelector('#pane .jw-cell h2')?.textContent === wanted, address);
-    return this.page.locator('#pane .jw-body').innerText();
-  }
-  async save(): Promise<Uint8Array> {
-    const [download] = await Promise.all([this.page.waitForEvent('download'), this.page.locator('#save').click()]);
-    return new Uint8Array(await readFile((await download.path())!));
-  }
+async function desk(options?: BrowserContextOptions, bytes: Uint8Array | 'sample' = works): Promise<Desk> {
+  const at = await openDesk(served, options);
+  if (bytes === 'sample') await at.page.locator('#sample').selectOption(SAMPLE);
+  else await at.openFile('works.xlsx', bytes);
+  await at.opened(bytes === 'sample' ? SAMPLE : 'works.xlsx');
+  return at;
 }
-
-async function desk(options: BrowserContextOptions = {}, bytes: Uint8Array | 'sample' = works): Promise<Desk> {
-  const { page, troubles } = await openPage(browser, { viewport: { width: 1440, height: 900 }, ...options });
-  await page.goto(`${server.origin}/`);
-  await page.waitForSelector('#grid canvas');
-  const said = (): Promise<unknown> => page.waitForFunction(() => /formulas?, /.test(document.getElementById('status')!.textContent ?? ''));
-  await said();
-  if (bytes === 'sample') {
-    await page.locator('#sample').selectOption(SAMPLE);
-    await page.waitForFunction((name) => document.getElementById('file-name')!.textContent === name, SAMPLE);
-    await said();
-  } else {
-    await page.locator('#picker').setInputFiles({ name: 'works.xlsx', mimeType: 'application/octet-stream', buffer: Buffer.from(bytes) });
-    await page.waitForFunction(() => document.getElementById('file-name')!.textContent === 'works.xlsx');
-  }
-  return new Desk(page, troubles);
-}
-
-const cellOf = (bytes: Uint8Array, sheet: string, address: string) => {
-  const workbook = openWorkbook(bytes);
-  return sheetCells(workbook, sheetNamed(workbook, sheet)).find((cell) => cell.address === address);
-};
 
 test('find → fill → write → explain, by mouse; undone with one key; saved in the form of files', async () => {
   const at = await desk();
@@ -119,7 +66,7 @@ test('find → fill → write → explain, by mouse; undone with one key; saved 
   expect(await at.page.locator('#pane .jw-value').innerText()).toBe('1.35424E+07 A²s');
   expect(await at.page.locator('#file-state').innerText()).toBe('not saved');
 
-  const saved = await at.save();
+  const { bytes: saved } = await at.save();
   expect(validateWorkbook(saved)).toEqual([]);
   expect(cellOf(saved, 'Works', 'D2')).toMatchObject({ formula: '_xldudf_JW_CABLE_WITHSTAND(B2,C2,2)', value: 13542400 });
 

@@ -1,13 +1,10 @@
-import { existsSync } from 'node:fs';
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import os from 'node:os';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { BrowserContextOptions } from 'playwright-core';
 import { sheetCells, sheetNamed } from '../../src/sheet/xlsx/sheet';
 import { openWorkbook } from '../../src/sheet/xlsx/workbook';
-import { launchChromium, openPage } from '../support/chromium';
+import { SAMPLE, type ServedWorkbench, cellOf, openDesk, serveWorkbench, workbenchFolder as dist } from '../support/desk';
 import { handMade } from '../support/hand-made-workbook';
-import { type StaticServer, serveFolder } from '../support/static-server';
 import { validateWorkbook } from '../support/validate-xlsx';
 
 /** The workbench as it is served, used as a person uses it. */
@@ -15,81 +12,17 @@ import { validateWorkbook } from '../support/validate-xlsx';
 jest.setTimeout(60_000);
 
 const root = path.resolve(__dirname, '../..');
-const dist = path.join(root, 'dist/workbench');
-const SAMPLE = 'cable-schedule.xlsx';
-let server: StaticServer;
-let browser: Browser;
-let folder: string;
+let served: ServedWorkbench;
 let sample: Buffer;
 
 beforeAll(async () => {
-  if (!existsSync(path.join(dist, 'app.js'))) throw new Error('dist/workbench is missing: run `npm run build` first');
-  folder = await mkdtemp(path.join(os.tmpdir(), 'joulewright-workbench-'));
   sample = await readFile(path.join(dist, 'samples', SAMPLE));
-  server = await serveFolder(dist);
-  browser = await launchChromium();
+  served = await serveWorkbench();
 }, 120_000);
 
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-  await rm(folder, { recursive: true, force: true });
-});
+afterAll(() => served?.close());
 
-class Desk {
-  constructor(readonly page: Page, readonly troubles: string[]) {}
-
-  status = (): Promise<string> => this.page.locator('#status').innerText();
-
-  async said(words: RegExp): Promise<void> {
-    await this.page.waitForFunction((source) => new RegExp(source, 'i').test(document.getElementById('status')!.textContent ?? ''), words.source);
-  }
-
-  async sheet(name: string): Promise<void> {
-    await this.page.locator('.o-sheet-list .o-sheet-name', { hasText: new RegExp(`^${name}$`) }).click();
-  }
-
-  /** Goes to a cell by the name box, as one types it there. */
-  async go(address: string): Promise<void> {
-    const box = this.page.locator('.o-named-range-selector-container input');
-    await box.click();
-    await box.fill(address);
-    await this.page.keyboard.press('Enter');
-    await this.page.waitForFunction((wanted) => document.querySelector('#pane .jw-cell > :first-child')?.textContent?.startsWith(wanted), address);
-  }
-
-  async type(address: string, content: string): Promise<void> {
-    await this.go(address);
-    await this.page.keyboard.type(content, { delay: 5 });
-    await this.page.keyboard.press('Enter');
-  }
-
-  /** What the pane says the selected cell shows. */
-  async value(address: string): Promise<string> {
-    await this.go(address);
-    return this.page.locator('#pane .jw-value').innerText();
-  }
-
-  async save(): Promise<{ name: string; bytes: Uint8Array }> {
-    const [download] = await Promise.all([this.page.waitForEvent('download'), this.page.locator('#save').click()]);
-    return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile((await download.path())!)) };
-  }
-
-  async openFile(name: string, bytes: Uint8Array): Promise<void> {
-    const place = path.join(folder, name);
-    await writeFile(place, bytes);
-    await this.page.locator('#picker').setInputFiles(place);
-  }
-}
-
-async function desk(options: BrowserContextOptions = {}): Promise<Desk> {
-  const { page, troubles } = await openPage(browser, { viewport: { width: 1440, height: 900 }, ...options });
-  const made = new Desk(page, troubles);
-  await page.goto(`${server.origin}/`);
-  await page.waitForSelector('#grid canvas');
-  await made.said(/formulas/);
-  return made;
-}
+const desk = (options?: BrowserContextOptions) => openDesk(served, options);
 
 const small = handMade({
   sheets: {
@@ -111,10 +44,6 @@ function schedule() {
     free: (below: number) => `C${table.box.bottom + 6 + below}`,
   };
 }
-const cellOf = (bytes: Uint8Array, sheet: string, address: string) => {
-  const workbook = openWorkbook(bytes);
-  return sheetCells(workbook, sheetNamed(workbook, sheet)).find((cell) => cell.address === address);
-};
 
 test('the sample opens with the values that its file stores, and the pane explains them', async () => {
   const at = await desk();
@@ -295,17 +224,17 @@ test.each<[string, BrowserContextOptions]>([
 });
 
 test("the grid's files stay separate and unchanged, with their licences", async () => {
-  const served = (file: string) => readFile(path.join(dist, 'vendor', file));
+  const given = (file: string) => readFile(path.join(dist, 'vendor', file));
   const original = (file: string) => readFile(path.join(root, 'node_modules', file));
   for (const file of ['o_spreadsheet.iife.js', 'o_spreadsheet.xml', 'o_spreadsheet.css']) {
-    expect(Buffer.compare(await served(file), await original(`@odoo/o-spreadsheet/dist/${file}`))).toBe(0);
+    expect(Buffer.compare(await given(file), await original(`@odoo/o-spreadsheet/dist/${file}`))).toBe(0);
   }
-  expect(Buffer.compare(await served('owl.iife.js'), await original('@odoo/owl/dist/owl.iife.js'))).toBe(0);
+  expect(Buffer.compare(await given('owl.iife.js'), await original('@odoo/owl/dist/owl.iife.js'))).toBe(0);
   expect(await readFile(path.join(dist, 'app.js'), 'utf8')).not.toContain('o-spreadsheet-Composer');
   const notice = await readFile(path.join(dist, 'vendor/NOTICE.txt'), 'utf8');
   for (const licence of ['LICENSE.o-spreadsheet.txt', 'LICENSE.owl.txt', 'LICENSE.bootstrap.txt']) {
     expect(notice).toContain(licence);
-    expect((await served(licence)).length).toBeGreaterThan(500);
+    expect((await given(licence)).length).toBeGreaterThan(500);
   }
   const versions = async (name: string) => (JSON.parse(await readFile(path.join(root, 'node_modules', name, 'package.json'), 'utf8')) as { version: string }).version;
   expect(notice).toContain(`o-spreadsheet ${await versions('@odoo/o-spreadsheet')}`);
