@@ -11,17 +11,21 @@ const NUMBER_AND_UNIT = new RegExp(`^(${NUMBER})\\s*(.*)$`);
 /** Limits in words: "above 0, up to 3 s", "50 to 1000 V". */
 export function boundsWords(bounds: Bounds, unit?: Unit): string {
   const suffix = unitSuffix(unit);
-  if (bounds.listed) return `one of ${bounds.listed.join(', ')}${suffix}`;
+  const { listed, upTo, below } = bounds;
+  if (listed) return `one of ${listed.join(', ')}${suffix}`;
   const low = bounds.atLeast ?? (bounds.sign === 'atLeast 0' ? 0 : undefined);
   const above = bounds.above ?? (bounds.sign === 'above 0' ? 0 : undefined);
-  const high = bounds.upTo !== undefined ? `up to ${bounds.upTo}` : bounds.below !== undefined ? `below ${bounds.below}` : undefined;
+  const high = upTo !== undefined ? `up to ${figure(upTo)}` : below !== undefined ? `below ${figure(below)}` : undefined;
   if (low !== undefined) {
-    if (bounds.upTo !== undefined) return `${low} to ${bounds.upTo}${suffix}`;
-    return `${low} or more${high === undefined ? '' : `, ${high}`}${suffix}`;
+    if (upTo !== undefined) return `${figure(low)} to ${figure(upTo)}${suffix}`;
+    return `${figure(low)} or more${high === undefined ? '' : `, ${high}`}${suffix}`;
   }
-  if (above !== undefined) return `above ${above}${high === undefined ? '' : `, ${high}`}${suffix}`;
+  if (above !== undefined) return `above ${figure(above)}${high === undefined ? '' : `, ${high}`}${suffix}`;
   return high === undefined ? `any number${suffix === '' ? '' : ` in${suffix}`}` : `${high}${suffix}`;
 }
+
+/** Nobody counts zeros: 1e13, but 1000000. */
+const figure = (limit: number): string => (Math.abs(limit) >= 1e7 ? limit.toExponential().replace('e+', 'e') : String(limit));
 
 /** Figures as messages show them; a limit that is no round binary figure is not spoiled by it. */
 const shown = (value: number): string => String(Number(value.toPrecision(12)));
