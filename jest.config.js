@@ -4,6 +4,7 @@ const esModules = ['@borgar/fx', 'numfmt', '@formulajs/formulajs', 'fflate', 'st
 const common = {
   rootDir: import.meta.dirname,
   testEnvironment: 'node',
+  setupFiles: ['<rootDir>/tests/support/laws-seed.ts'],
   transform: { '\\.[cm]?[jt]s$': ['@swc/jest', { jsc: { parser: { syntax: 'typescript' }, target: 'es2022' }, module: { type: 'commonjs' } }] },
   transformIgnorePatterns: [`/node_modules/(?!(.*/)?(${esModules.join('|')})/)`],
   // numfmt names a CommonJS file that its package does not hold.

@@ -1,5 +1,6 @@
-// npm run fuzz [-- --tuples 1000000 --workbooks 2000 --seed 20261125 --only NAME]: every function with hostile arguments, then spoiled
-// workbooks; a seed brings a fault again.
+// npm run fuzz [-- --tuples 1000000 --workbooks 2000 --laws 5 --seed 20261125 --only NAME]: every function with hostile arguments, spoiled
+// workbooks, then the laws of the tests with random cases of their own; a seed brings a fault again.
+import { spawnSync } from 'node:child_process';
 import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
@@ -8,9 +9,11 @@ import { schedule } from '../tests/support/checked';
 import { FUZZ_SEED, fuzz } from '../tests/support/fuzz';
 import { fuzzWorkbooks } from '../tests/support/fuzz-workbooks';
 
-const { values } = parseArgs({ options: { tuples: { type: 'string', default: '1000000' }, workbooks: { type: 'string', default: '2000' }, from: { type: 'string', default: '0' }, seed: { type: 'string', default: String(FUZZ_SEED) }, only: { type: 'string' } } });
+const { values } = parseArgs({ options: { tuples: { type: 'string', default: '1000000' }, workbooks: { type: 'string', default: '2000' }, laws: { type: 'string', default: '5' }, from: { type: 'string', default: '0' }, seed: { type: 'string', default: String(FUZZ_SEED) }, only: { type: 'string' } } });
 
-const whole = (name: 'tuples' | 'seed' | 'workbooks' | 'from', least = 1): number => {
+const root = path.resolve(import.meta.dirname, '..');
+
+const whole = (name: 'tuples' | 'seed' | 'workbooks' | 'from' | 'laws', least = 1): number => {
   const value = Number(values[name]);
   if (!Number.isInteger(value) || value < least) throw new Error(`--${name} takes a whole number from ${least}, got ${values[name]}`);
   return value;
@@ -38,7 +41,7 @@ function functions(): number {
 /** The sample workbooks and a schedule, spoiled. `--from N --workbooks 1` brings one of them again. */
 function workbooks(): number {
   const [seed, count, from] = [whole('seed'), whole('workbooks', 0), whole('from', 0)];
-  const folder = path.resolve(import.meta.dirname, '../sample-workbooks');
+  const folder = path.join(root, 'sample-workbooks');
   const books = [schedule(), ...readdirSync(folder).filter((name) => name.endsWith('.xlsx')).sort().map((name) => new Uint8Array(readFileSync(path.join(folder, name))))];
   const start = performance.now();
   const { tried, refused, faults } = fuzzWorkbooks(books, count, seed, from);
@@ -47,8 +50,27 @@ function workbooks(): number {
   return faults.length === 0 ? 0 : 1;
 }
 
+const TRIES_LAWS = /from '(?:fast-check|[./]*\/support\/(?:hostile-calls|curves|meshes))'/;
+
+/** Every test that tries random cases, with a seed for each round. */
+function laws(): number {
+  const [seed, rounds] = [whole('seed'), whole('laws', 0)];
+  const tests = readdirSync(path.join(root, 'tests'), { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.test.ts') && TRIES_LAWS.test(readFileSync(path.join(root, 'tests', name), 'utf8')));
+  let faulty = 0;
+  for (let round = 1; round <= rounds; round += 1) {
+    const { status } = spawnSync('npx', ['--no-install', 'jest', '--selectProjects', 'node', '--silent', '--runTestsByPath', ...tests.map((name) => path.join('tests', name))], { cwd: root, stdio: 'inherit', shell: process.platform === 'win32', env: { ...process.env, LAWS_SEED: String(seed + round) } });
+    if (status === 0) continue;
+    faulty += 1;
+    console.error(`laws broken\n  again: LAWS_SEED=${seed + round} npm test`);
+  }
+  console.log(`${rounds} rounds of the laws in ${tests.length} test files: ${faulty} at fault`);
+  return faulty === 0 ? 0 : 1;
+}
+
 try {
-  process.exitCode = Math.max(functions(), values.only === undefined ? workbooks() : 0);
+  const all = values.only === undefined;
+  process.exitCode = Math.max(functions(), all ? workbooks() : 0, all ? laws() : 0);
 } catch (error) {
   console.error(`fuzz: ${(error as Error).message}`);
   process.exitCode = 2;
