@@ -1,7 +1,8 @@
-// npm run bench [-- --only functions,office,growth,networks,bundle,workbench --repeats 7]: one table, with ratios measured in one run.
+// npm run bench [-- --only functions,office,growth,networks,bundle,excel,workbench --repeats 7]: one table, with ratios measured in one run.
 import os from 'node:os';
 import { parseArgs } from 'node:util';
 import { bundle } from './bundle';
+import { excel } from './excel';
 import { type Options, type Row, tableText } from './figures';
 import { functions } from './functions';
 import { networks } from './networks';
@@ -14,6 +15,7 @@ const parts: Readonly<Record<string, (options: Options) => Row[] | Promise<Row[]
   growth: ({ repeats }) => growth({ repeats: Math.min(repeats, 3) }),
   networks,
   bundle,
+  excel,
   workbench,
 };
 

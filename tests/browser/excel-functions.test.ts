@@ -1,27 +1,21 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import reference from '../fixtures/reference-functions.json';
-import { type Argument, type Cell, CellError, type Matrix } from '../../src/functions/kernel/cell';
+import type { Argument, Cell, Matrix } from '../../src/functions/kernel/cell';
 import { call, plainHost } from '../../src/functions/kernel/call';
 import { catalogue } from '../../src/sheet/catalogue';
 import { compile, emptyWorkbook, evaluate } from '../../src/sheet/evaluate';
 import { sameValue } from '../../src/sheet/explain/agreement';
-import { launchChromium, openPage } from '../support/chromium';
 import { valueOf } from '../support/evaluate';
-import { type StaticServer, serveFolder } from '../support/static-server';
+import { type ExcelPage, excelFolder, handedOver, openExcelPage } from '../support/excel-page';
 
 /** The functions bundle in Chromium with Microsoft's own runtime: every function is called through what was associated. */
 
 jest.setTimeout(30_000);
 
-const dist = path.resolve(__dirname, '../../dist/excel');
-/** Makes Microsoft's loader take the page for one inside Excel on Windows. */
-const IN_EXCEL = '?_host_Info=Excel$Win32$16.01$en-US$telemetry$isDialog$$0';
-
-let server: StaticServer;
-let browser: Browser;
+let excel: ExcelPage;
 let page: Page;
 
 /** What the page reports of a call: what would go to Excel as JSON, or the error that was thrown. */
@@ -38,19 +32,11 @@ interface Request {
 }
 
 beforeAll(async () => {
-  if (!existsSync(path.join(dist, 'functions.js'))) throw new Error('dist/excel is missing: run `npm run build` first');
-  server = await serveFolder(dist);
-  browser = await launchChromium();
-  ({ page } = await openPage(browser));
-  await page.addInitScript(`window.answers = ${answers.toString()}`);
-  await page.goto(`${server.origin}/taskpane.html${IN_EXCEL}`);
-  await page.waitForFunction(() => typeof (window as unknown as { CustomFunctions?: { Error?: unknown } }).CustomFunctions?.Error === 'function');
+  excel = await openExcelPage(`window.answers = ${answers.toString()}`);
+  ({ page } = excel);
 }, 120_000);
 
-afterAll(async () => {
-  await browser?.close();
-  await server?.close();
-});
+afterAll(() => excel?.close());
 
 /** Inside the page: calls functions as Microsoft's runtime does, positional values, the invocation object last, JSON on the way out. */
 function answers(list: readonly Request[]): Report[] {
@@ -93,20 +79,6 @@ function hostileCalls({ lists, values }: { lists: { id: string; lists: number[][
 const inExcel = (requests: readonly Request[]): Promise<Report[]> =>
   page.evaluate((list) => (window as unknown as { answers: typeof answers }).answers(list), requests as Request[]);
 
-const handedCell = (cell: Cell): unknown => (cell instanceof CellError ? { thrown: cell.code } : cell);
-const handedMatrix = (argument: Argument): unknown => (Array.isArray(argument) ? argument.map((row) => row.map(handedCell)) : [[handedCell(argument ?? null)]]);
-
-/** Arguments as Excel would hand them over by the metadata: matrices, scalars, repeating ones in one array, null for what is left out. */
-function handedOver(id: string, argv: readonly Argument[]): unknown[] {
-  const kinds = Object.values(catalogue.find(id)!.member.parameters);
-  return kinds.map((kind, place) => {
-    if (kind.shape === 'repeating') return argv.slice(place).map(handedMatrix);
-    const argument = argv[place];
-    if (argument === undefined || argument === null) return null;
-    return kind.shape === 'range' || kind.type === 'impedance' || Array.isArray(argument) ? handedMatrix(argument) : handedCell(argument);
-  });
-}
-
 /** The outermost call of a formula with its arguments worked out. */
 function outermost(formula: string): Request | undefined {
   let last: { id: string; argv: readonly Argument[] } | undefined;
@@ -128,15 +100,15 @@ function outermost(formula: string): Request | undefined {
 }
 
 test('the bundle is small and holds neither evaluator nor pane', () => {
-  const bundle = readFileSync(path.join(dist, 'functions.js'));
+  const bundle = readFileSync(path.join(excelFolder, 'functions.js'));
   expect(gzipSync(bundle).length).toBeLessThanOrEqual(90_000);
-  const sources = (JSON.parse(readFileSync(path.join(dist, 'functions.js.map'), 'utf8')) as { sources: string[] }).sources.join('\n');
+  const sources = (JSON.parse(readFileSync(path.join(excelFolder, 'functions.js.map'), 'utf8')) as { sources: string[] }).sources.join('\n');
   expect(sources).not.toMatch(/src\/sheet\/evaluate|src\/pane|@borgar|numfmt|formulajs/);
 });
 
 test('every function of the catalogue is associated, and no other', async () => {
   const ids = await page.evaluate(() => Object.keys((window as unknown as { CustomFunctions: { _association: { mappings: object } } }).CustomFunctions._association.mappings));
-  const metadata = JSON.parse(readFileSync(path.join(dist, 'functions.json'), 'utf8')) as { functions: { id: string }[] };
+  const metadata = JSON.parse(readFileSync(path.join(excelFolder, 'functions.json'), 'utf8')) as { functions: { id: string }[] };
   expect(ids.sort()).toEqual(catalogue.entries.map(({ member }) => member.name).sort());
   expect(ids.sort()).toEqual(metadata.functions.map(({ id }) => id).sort());
 });
