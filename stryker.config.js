@@ -2,23 +2,29 @@
 import jestConfig from './jest.config.js';
 
 const part = process.env['MUTATE'] ?? 'fault';
-const source = part === 'kernel' ? 'src/functions/kernel' : `src/core/${part}`;
-// Tests of single figures, not the laws: those try hundreds of random cases each, which hundreds of times over takes hours.
-const tests = part === 'kernel' ? ['kernel', 'check-contract', 'fault', 'cable', 'curve-bands'] : [part, `${part}-*`, 'working'];
+
+/** Where the code of a part stands, if it is no family of functions, and which tests are about it. */
+const OTHERS = {
+  kernel: { mutate: ['src/functions/kernel/**/*.ts', 'src/functions/plausible.ts', 'src/functions/shared-parameters.ts'], tests: ['kernel', 'check-contract', 'fault', 'cable', 'curve-bands', 'duty-let-through', 'duty-sheet'] },
+  base: { mutate: ['src/core/*.ts', '!src/core/version.ts'], tests: ['kernel', 'working', 'impedance', 'cable', 'check', 'duty-sheet', 'duty-let-through', 'selectivity', 'units'] },
+};
+const family = { mutate: [`src/core/${part}/**/*.ts`, `src/functions/${part}*.ts`, `src/functions/${part}-tables/*.ts`], tests: [part, `${part}-*`, 'working'] };
+const { mutate, tests } = OTHERS[part] ?? family;
 const node = jestConfig.projects.find(({ displayName }) => displayName === 'node');
 
 export default {
-  mutate: [`${source}/**/*.ts`],
+  mutate,
   // Words of steps and messages: a test of every wording would only say the wording twice.
   mutator: { excludedMutations: ['StringLiteral', 'ObjectLiteral'] },
   testRunner: 'jest',
   jest: {
     projectType: 'custom',
+    // Tests of single figures, not the laws: those try hundreds of random cases each, which hundreds of times over takes hours.
     config: { ...node, rootDir: undefined, testMatch: tests.map((name) => `**/tests/functions/${name}.test.ts`) },
   },
   coverageAnalysis: 'perTest',
   ignoreStatic: true,
-  concurrency: 1,
+  concurrency: Number(process.env['MUTATE_AT_ONCE'] ?? 1),
   timeoutMS: 5_000,
   incremental: true,
   incrementalFile: `build/mutation/${part}.json`,
