@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { CellError, type Argument, type Matrix } from '../../src/functions/kernel/cell';
-import { catalogue } from '../../src/sheet/catalogue';
-import { between, currentInside, fallingCurve, hostile, releases } from '../support/curves';
+import { between, currentInside, fallingCurve, releases } from '../support/curves';
+import { answersSoundly, namesOf } from '../support/hostile-calls';
 import { run } from '../support/run';
 
 const share = between(0, 1);
@@ -191,22 +191,9 @@ describe('relays and bands', () => {
 });
 
 describe('hostile arguments', () => {
-  const names = catalogue.entries.filter(({ declaration }) => declaration.family === 'curve').map(({ member }) => member.name);
+  const names = namesOf('curve');
   test('the family is whole', () => {
     expect(names.sort()).toEqual(['BAND_FUSE', 'BAND_FUSE_JOULE', 'BAND_MINIATURE', 'CONVENTIONAL_CURRENT', 'CURVE_CHECK', 'CURVE_CURRENT', 'CURVE_TIME', 'RELAY_TIME', 'TRIP_BAND', 'TRIP_TIME']);
   });
-  test.each(names.map((name) => [name]))('%s answers a finite figure, a word, or an error with its reason', (name) => {
-    const { parameters } = catalogue.find(name)!.member;
-    const count = Object.keys(parameters).length;
-    fc.assert(fc.property(fc.array(hostile, { minLength: 0, maxLength: count + 1 }), (argv) => {
-      const value = run(name, ...(argv as Argument[]));
-      for (const cell of Array.isArray(value) ? value.flat() : [value]) {
-        if (typeof cell === 'number') expect(Number.isFinite(cell)).toBe(true);
-        // What the user typed may stand in quotes.
-        else if (cell instanceof CellError) expect(cell.message.replace(/"[^"]*"/g, 'text')).not.toMatch(/^$|internal fault|NaN|undefined|Infinity/);
-        else expect(cell).not.toMatch(/NaN|undefined|null/);
-      }
-      expect(run('CAUTION', name, ...(argv as Argument[]))).not.toMatch(/internal fault|undefined/);
-    }), { numRuns: 400 });
-  });
+  test.each(names)('%s answers a finite figure, a word, or an error with its reason', answersSoundly);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { type Argument, CellError, type Matrix } from '../../src/functions/kernel/cell';
-import { catalogue } from '../../src/sheet/catalogue';
-import { between, currentInside, fallingCurve, hostile } from '../support/curves';
+import { between, currentInside, fallingCurve } from '../support/curves';
+import { answersSoundly, namesOf } from '../support/hostile-calls';
 import { run } from '../support/run';
 
 const number = (value: unknown): number => {
@@ -172,24 +172,12 @@ describe('curve against curve', () => {
 });
 
 describe('hostile arguments', () => {
-  const names = catalogue.entries.filter(({ declaration }) => declaration.family === 'selectivity').map(({ member }) => member.name);
+  const names = namesOf('selectivity');
   test('the family is whole', () => {
     expect(names.sort()).toEqual([
       'BACKUP_MARGIN', 'BACKUP_TEST', 'SELECT_EXTENT', 'SELECT_JOULE_MARGIN', 'SELECT_JOULE_TEST', 'SELECT_LIMIT', 'SELECT_PEAK_MARGIN', 'SELECT_PEAK_TEST', 'SELECT_RANGES',
       'SELECT_RANGES_AT', 'SELECT_RATIO', 'SELECT_RATIO_MARGIN', 'SELECT_RATIO_TEST', 'SELECT_TIME_MARGIN', 'SELECT_TIME_TEST', 'TAKEOVER_CURRENT',
     ]);
   });
-  test.each(names.map((name) => [name]))('%s answers a finite figure, a word, or an error with its reason', (name) => {
-    const count = Object.keys(catalogue.find(name)!.member.parameters).length;
-    fc.assert(fc.property(fc.array(hostile, { minLength: 0, maxLength: count + 1 }), (argv) => {
-      const value = run(name, ...(argv as Argument[]));
-      for (const cell of Array.isArray(value) ? value.flat() : [value]) {
-        if (typeof cell === 'number') expect(Number.isFinite(cell)).toBe(true);
-        // What the user typed may stand in quotes.
-        else if (cell instanceof CellError) expect(cell.message.replace(/"[^"]*"/g, 'text')).not.toMatch(/^$|internal fault|NaN|undefined|Infinity/);
-        else expect(cell).not.toMatch(/NaN|undefined|null/);
-      }
-      expect(run('CAUTION', name, ...(argv as Argument[]))).not.toMatch(/internal fault|undefined/);
-    }), { numRuns: 400 });
-  });
+  test.each(names)('%s answers a finite figure, a word, or an error with its reason', answersSoundly);
 });

@@ -52,5 +52,19 @@ export function answersCleanly(name: string): void {
   }), { numRuns: 400 });
 }
 
+/** A function under any arguments at all, too few and one too many among them. */
+export function answersSoundly(name: string): void {
+  const count = Object.keys(catalogue.find(name)!.member.parameters).length;
+  fc.assert(fc.property(fc.array(hostile, { minLength: 0, maxLength: count + 1 }), (args) => {
+    const value = run(name, ...(args as Argument[]));
+    for (const cell of Array.isArray(value) ? value.flat() : [value]) {
+      if (typeof cell === 'number') expect(Number.isFinite(cell)).toBe(true);
+      else if (cell instanceof CellError) expect(unquoted(cell.message)).not.toMatch(/^$|internal fault|NaN|undefined|Infinity/);
+      else expect(cell).not.toMatch(/NaN|undefined|null/);
+    }
+    expect(run('CAUTION', name, ...(args as Argument[]))).not.toMatch(/internal fault|undefined/);
+  }), { numRuns: 400 });
+}
+
 /** Names of a family. */
 export const namesOf = (family: string): string[] => catalogue.entries.filter(({ declaration }) => declaration.family === family).map(({ member }) => member.name);
