@@ -26,7 +26,7 @@ const LOOKS: Readonly<Record<Look, LookFacts>> = {
   example: { italic: true, ink: '#7A6A3A', ground: '#FFF6DC', framed: true, open: true },
   worked: { framed: true },
   words: { size: 9, ink: '#3C464C', framed: true, wrapped: true, across: 'Left' },
-  carried: { size: 8, ink: '#8A949A', framed: true },
+  carried: { size: 8, ink: '#6B757B', framed: true },
   remark: { size: 9, ink: '#5B6770' },
 };
 

@@ -23,6 +23,9 @@ const CAUTION = 'A calculation aid, not a design approval: local codes, the make
 export type LegendEntry = readonly [string, Partial<Style>];
 const LEGEND: readonly LegendEntry[] = [['typed in', INPUT], ['worked out', WORKED], ['unit', UNIT]];
 
+/** Widths without which the words of the title block would be cut: its labels, its signatures, the legend. */
+const BLOCK_WIDTHS: Readonly<Record<number, number>> = { 1: 11.2, 6: 11.2, 10: 11.2 };
+
 /** Rows that the title block takes; sheets go on below it. */
 export const FIRST_FREE_ROW = 7;
 
@@ -31,14 +34,15 @@ export function titleBlock(sheet: Worksheet, title: string, document: Document, 
   sheet.mergeCells(1, 1, 1, Math.max(lastColumn, 4));
   dress(sheet.getCell(1, 1), TITLE).value = title;
   sheet.getRow(1).height = 26;
+  for (const [column, width] of Object.entries(BLOCK_WIDTHS)) sheet.getColumn(Number(column)).width = Math.max(width, sheet.getColumn(Number(column)).width ?? 0);
   const facts: [string, string | Date][] = [['Works', document.works], ['Document', document.number], ['Revision', document.revision], ['Date', document.date]];
   facts.forEach(([label, value], i) => {
     const row = 2 + i;
     dress(sheet.getCell(row, 1), LABEL).value = label;
-    sheet.mergeCells(row, 2, row, 4);
-    for (let column = 2; column <= 4; column += 1) dress(sheet.getCell(row, column), PLAIN, value instanceof Date ? 'yyyy-mm-dd' : '@');
+    sheet.mergeCells(row, 2, row, 5);
+    for (let column = 2; column <= 5; column += 1) dress(sheet.getCell(row, column), PLAIN, value instanceof Date ? 'yyyy-mm-dd' : '@');
     sheet.getCell(row, 2).value = value;
-    sheet.getCell(row, 2).alignment = { horizontal: 'left' };
+    sheet.getCell(row, 2).alignment = { horizontal: 'left', vertical: 'top' };
   });
   ['Prepared', 'Checked', 'Approved'].forEach((label, i) => {
     dress(sheet.getCell(2 + i, 6), LABEL).value = label;
@@ -48,7 +52,7 @@ export function titleBlock(sheet: Worksheet, title: string, document: Document, 
   [...LEGEND, ...legend].forEach(([text, style], i) => {
     const cell = dress(sheet.getCell(2 + (i % LEGEND.length), 10 + Math.floor(i / LEGEND.length)), style);
     cell.value = text;
-    cell.alignment = { horizontal: 'center' };
+    cell.alignment = { horizontal: 'center', vertical: 'top' };
   });
   sheet.mergeCells(6, 1, 6, Math.max(lastColumn, 10));
   dress(sheet.getCell(6, 1), REMARK).value = `${remark} ${CAUTION}`;

@@ -1,6 +1,6 @@
 import type { Style, Workbook, Worksheet } from 'exceljs';
 import { fileFormula } from './formula-text';
-import { HEADING, INPUT, PLAIN, REMARK, UNIT, WORKED, dress } from './look';
+import { CARRIED, HEADING, INPUT, PLAIN, REMARK, UNIT, WORKED, dress } from './look';
 
 /** One named figure a line: label, value, unit, name, remark. */
 export interface Line {
@@ -14,6 +14,8 @@ export interface Line {
   remark?: string;
   /** Lines of text that the value takes; two unless said otherwise. */
   lines?: number;
+  /** Complex text, carried on with all its digits and so written small. */
+  carried?: true;
   /** Name of the list that the cell chooses from. */
   list?: string;
 }
@@ -37,14 +39,14 @@ export function addLines(workbook: Workbook, sheet: Worksheet, top: number, titl
     const row = top + 1 + i;
     const isText = line.format === '@';
     dress(sheet.getCell(row, 1), PLAIN).value = line.label;
-    const cell = dress(sheet.getCell(row, 2), worked ? WORKED : inputLook, line.format);
-    cell.alignment = { horizontal: isText ? 'left' : 'right', wrapText: isText, vertical: 'top' };
+    const cell = dress(sheet.getCell(row, 2), line.carried ? CARRIED : worked ? WORKED : inputLook, line.format);
+    if (!line.carried) cell.alignment = { horizontal: isText ? 'left' : 'right', wrapText: isText, vertical: 'top' };
     cell.value = worked ? { formula: fileFormula(String(line.value), '') } : line.value;
     if (isText && worked) sheet.getRow(row).height = 14 * (line.lines ?? 2);
     dress(sheet.getCell(row, 3), UNIT).value = line.unit ?? null;
     dress(sheet.getCell(row, 4), UNIT).value = line.name ?? null;
     if (line.remark !== undefined) dress(sheet.getCell(row, 6), REMARK).value = line.remark;
-    if (line.remark !== undefined) sheet.getCell(row, 6).alignment = { wrapText: false };
+    if (line.remark !== undefined) sheet.getCell(row, 6).alignment = { wrapText: false, vertical: 'top' };
     if (line.name !== undefined) workbook.definedNames.add(`'${sheet.name}'!$B$${row}`, line.name);
     if (line.list !== undefined) (sheet as unknown as Validations).dataValidations.add(`B${row}`, { type: 'list', formulae: [line.list], allowBlank: true, showErrorMessage: true, errorStyle: 'stop', error: 'Choose from the list' });
   });

@@ -12,7 +12,7 @@ export const HEADING: Partial<Style> = {
   alignment: { wrapText: true, vertical: 'middle', horizontal: 'center' },
 };
 export const UNIT: Partial<Style> = {
-  font: { ...FONT, italic: true, size: 9, color: { argb: 'FF5B6770' } }, fill: solid('FFE6EBED'), border: frame, alignment: { horizontal: 'center' },
+  font: { ...FONT, italic: true, size: 9, color: { argb: 'FF5B6770' } }, fill: solid('FFE6EBED'), border: frame, alignment: { horizontal: 'center', vertical: 'top' },
 };
 export const INPUT: Partial<Style> = { font: { ...FONT, color: { argb: 'FF123C69' } }, fill: solid('FFFFF6DC'), border: frame, protection: { locked: false }, alignment: { vertical: 'top' } };
 /** A typed cell that was approved: locked. */
@@ -23,7 +23,7 @@ export const ADDED: Partial<Style> = { ...INPUT, fill: solid('FFDFF0D8') };
 export const EXAMPLE: Partial<Style> = { ...INPUT, font: { ...FONT, italic: true, color: { argb: 'FF7A6A3A' } } };
 export const WORKED: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
 export const WORDS: Partial<Style> = { font: { ...FONT, size: 9, color: { argb: 'FF3C464C' } }, border: frame, alignment: { wrapText: true, vertical: 'top', horizontal: 'left', indent: 1 } };
-export const CARRIED: Partial<Style> = { font: { ...FONT, size: 8, color: { argb: 'FF8A949A' } }, border: frame, alignment: { vertical: 'top', shrinkToFit: true } };
+export const CARRIED: Partial<Style> = { font: { ...FONT, size: 8, color: { argb: 'FF6B757B' } }, border: frame, alignment: { vertical: 'top', shrinkToFit: true } };
 export const LABEL: Partial<Style> = { font: { ...FONT, bold: true }, border: frame, alignment: { shrinkToFit: true, vertical: 'top' } };
 export const PLAIN: Partial<Style> = { font: FONT, border: frame, alignment: { vertical: 'top' } };
 export const TITLE: Partial<Style> = { font: { ...FONT, size: 16, bold: true, color: { argb: 'FF22313C' } } };

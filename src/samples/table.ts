@@ -24,6 +24,8 @@ export interface Column {
   words?: true;
   /** Text too long for the cell is made small. */
   shrink?: true;
+  /** Text too long for the cell goes on in the next line, where rows are high enough. */
+  wraps?: true;
   /** Carried on from cell to cell with all digits and not meant to be read: small, and right of the printed columns. */
   carried?: true;
 }
@@ -73,6 +75,25 @@ function entryOf(typed: string | number | undefined, table: string): string | nu
   return typeof typed === 'string' && typed.startsWith('=') ? { formula: fileFormula(typed.slice(1), table) } : typed;
 }
 
+/** Widths in characters of the sheet's font: headings are bold, and a cell with a list has the arrow of the list in it. */
+const HEADING_CHARACTER = 1.15;
+const CELL_CHARACTER = 1.05;
+const EDGES = 0.9;
+const ARROW = 2.6;
+
+/** The longest line of a heading that takes two lines at most: no word is to be broken. */
+function headingLine(name: string): number {
+  const words = name.split(' ');
+  const breaks = words.map((_, i) => Math.max(words.slice(0, i).join(' ').length, words.slice(i).join(' ').length));
+  return Math.min(...breaks);
+}
+
+/** What the heading, and a cell to choose in, need at least. */
+function leastWidth({ name, list }: Column, longest: number): number {
+  const heading = HEADING_CHARACTER * headingLine(name) + EDGES;
+  return list === undefined ? heading : Math.max(heading, CELL_CHARACTER * longest + EDGES + ARROW);
+}
+
 /** Room for two lines of running text. */
 const TWO_LINES = 26;
 
@@ -82,8 +103,9 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
   dress(sheet.getCell(heading - 1, at), UNIT).value = column.unit ?? null;
   const head = dress(sheet.getCell(heading, at), HEADING);
   if (column.note !== undefined) head.note = { texts: [{ font: { size: 9 }, text: column.note }], margins: { insetmode: 'auto' } };
+  const longest = Math.max(0, ...Array.from({ length: last - heading }, (_, i) => sheet.getCell(heading + 1 + i, at).text.length));
   // exceljs drops a width of exactly 9
-  sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, sheet.getColumn(at).width ?? 0);
+  sheet.getColumn(at).width = Math.max((column.width ?? 10) + 0.7, leastWidth(column, longest), sheet.getColumn(at).width ?? 0);
   for (let row = heading + 1; row <= last; row += 1) {
     const cell = sheet.getCell(row, at);
     const isWorked = column.formula !== undefined || cell.formula !== undefined;
@@ -93,6 +115,7 @@ function dressColumn(sheet: Worksheet, column: Column, { at, heading, last }: { 
     // Words stand clear of the figures to their left; verdicts stand out.
     if (!column.words && !column.carried) cell.alignment = column.verdict ? { ...style.alignment, horizontal: 'center' } : column.format === undefined && column.unit === undefined ? { ...style.alignment, horizontal: 'left', indent: 1 } : { ...style.alignment, horizontal: 'right' };
     if (column.shrink) cell.alignment = { ...cell.alignment, shrinkToFit: true };
+    if (column.wraps) cell.alignment = { ...cell.alignment, wrapText: true };
     if (column.words) sheet.getRow(row).height = TWO_LINES;
   }
   validate(sheet, column, range);

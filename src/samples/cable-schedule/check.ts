@@ -9,9 +9,9 @@ const CHECKER = 'XLOOKUP([@cable],Cables[cable],IF([@item]="Ik3 end",Cables[Ik3 
 const COLUMNS: readonly Column[] = [
   { name: 'cable', width: 9 },
   { name: 'item', width: 12 },
-  { name: 'designer', width: 14, format: '#,##0.00' },
+  { name: 'designer', width: 15, format: '#,##0.00' },
   { name: 'tolerance', unit: '%', width: 10, format: '0.0', between: [0, 100] },
-  { name: 'checker', width: 14, format: '#,##0.00', formula: CHECKER },
+  { name: 'checker', width: 16, format: '#,##0.00', formula: CHECKER },
   { name: 'agrees?', width: 20, formula: 'JW.AGREE([@designer],[@checker],[@tolerance])' },
   { name: 'why?', width: 44, words: true, formula: orNone('JW.AGREE_HINT([@designer],[@checker])') },
   { name: 'difference', unit: '%', width: 11, format: '0.00', formula: 'JW.AGREE_DIFFERENCE([@designer],[@checker])' },

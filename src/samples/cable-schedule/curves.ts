@@ -131,7 +131,7 @@ export function addCurves(workbook: Workbook, document: Document): Worksheet {
       cell.value = typeof entry === 'number' ? entry : { formula: fileFormula(entry, '') };
     }));
   }
-  for (let column = 1; column <= LAST_COLUMN; column += 1) sheet.getColumn(column).width = [4, 9, 12, 16, 21].includes(column) ? 2.7 : 10.7;
+  for (let column = 1; column <= LAST_COLUMN; column += 1) sheet.getColumn(column).width = [4, 9, 12, 16, 21].includes(column) ? 2.7 : 11.2;
   printSetUp(sheet, document, { rows: CHART_TOP + 32, columns: LAST_COLUMN });
   return sheet;
 }

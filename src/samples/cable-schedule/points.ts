@@ -49,7 +49,7 @@ function addBlock(workbook: Workbook, sheet: Worksheet, top: number, { kind, key
     [0, 1].forEach((axis) => {
       dress(sheet.getCell(top + 2, column + axis), UNIT).value = units[axis]!;
       for (let n = 0; n < most; n += 1) dress(sheet.getCell(first + n, column + axis), inputLook, formats[axis]!).value = points[n]?.[axis] ?? null;
-      sheet.getColumn(column + axis).width = 10.7;
+      sheet.getColumn(column + axis).width = 11.2;
     });
     const range = `'Points'!$${letters(column)}$${first}:$${letters(column + 1)}$${first + points.length - 1}`;
     workbook.definedNames.add(range, pointsName(kind, rated));

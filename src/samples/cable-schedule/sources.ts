@@ -21,13 +21,13 @@ export const SUPPLY: readonly Line[] = [
 ];
 
 export const WORKED_OUT: readonly Line[] = [
-  { label: 'Grid, greatest', value: 'JW.IMP_GRID(Grid_max_MVA,Un_V)', unit: 'mΩ', name: 'Zgrid_max' },
-  { label: 'Grid, least', value: 'JW.IMP_GRID(Grid_min_MVA,Un_V,1)', unit: 'mΩ', name: 'Zgrid_min', remark: 'c of the high-voltage network: 1.00 for the least fault' },
-  { label: 'One transformer, greatest fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)', unit: 'mΩ', name: 'Ztr_max', remark: 'With the correction factor' },
-  { label: 'One transformer, least fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,FALSE)', unit: 'mΩ', name: 'Ztr_min', remark: 'Uncorrected' },
-  { label: 'Source, greatest: both transformers in', value: 'JW.IMP_SERIES(Zgrid_max,JW.IMP_PARALLEL(Ztr_max,Ztr_max))', unit: 'mΩ', name: 'Zs_max' },
-  { label: 'Source, least: one transformer in', value: 'JW.IMP_SERIES(Zgrid_min,Ztr_min)', unit: 'mΩ', name: 'Zs_min' },
-  { label: 'Motors', value: 'JW.IMP_MOTOR(Motors_kW,Motors_pf,Motors_eff,Un_V)', unit: 'mΩ', name: 'Zmotors' },
+  { label: 'Grid, greatest', value: 'JW.IMP_GRID(Grid_max_MVA,Un_V)', unit: 'mΩ', name: 'Zgrid_max', carried: true },
+  { label: 'Grid, least', value: 'JW.IMP_GRID(Grid_min_MVA,Un_V,1)', unit: 'mΩ', name: 'Zgrid_min', carried: true, remark: 'c of the high-voltage network: 1.00 for the least fault' },
+  { label: 'One transformer, greatest fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)', unit: 'mΩ', name: 'Ztr_max', carried: true, remark: 'With the correction factor' },
+  { label: 'One transformer, least fault', value: 'JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,FALSE)', unit: 'mΩ', name: 'Ztr_min', carried: true, remark: 'Uncorrected' },
+  { label: 'Source, greatest: both transformers in', value: 'JW.IMP_SERIES(Zgrid_max,JW.IMP_PARALLEL(Ztr_max,Ztr_max))', unit: 'mΩ', name: 'Zs_max', carried: true },
+  { label: 'Source, least: one transformer in', value: 'JW.IMP_SERIES(Zgrid_min,Ztr_min)', unit: 'mΩ', name: 'Zs_min', carried: true },
+  { label: 'Motors', value: 'JW.IMP_MOTOR(Motors_kW,Motors_pf,Motors_eff,Un_V)', unit: 'mΩ', name: 'Zmotors', carried: true },
   { label: 'Ik3 at the transformers’ terminals, greatest', value: 'JW.FAULT_3PH_MAX(Zs_max,Un_V,c_max)', unit: 'kA', name: 'Ik3_source_kA', format: '0.00' },
   { label: 'The same from the plates alone', value: '2*JW.FAULT_FROM_RATING(TR_kVA,TR_uk_pct,Un_V)', unit: 'kA', format: '0.00', remark: 'Rough second way: leaves out grid, c and correction factor' },
   { label: 'Ik3 that the motors add', value: 'JW.FAULT_3PH_MAX(Zmotors,Un_V,c_max)', unit: 'kA', name: 'Ik3_motors_kA', format: '0.00' },

@@ -24,8 +24,8 @@ export const MONEY: readonly Line[] = [
 ];
 
 const WORKED_OUT: readonly Line[] = [
-  { label: 'Source: grid and both transformers', value: 'JW.IMP_SERIES(JW.IMP_GRID(Grid_max_MVA,Un_V),JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)))', unit: 'mΩ', name: 'Zs_max' },
-  { label: 'The same with uk 10 % lower', value: 'JW.IMP_SERIES(JW.IMP_GRID(Grid_max_MVA,Un_V),JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10)))', unit: 'mΩ', name: 'Zs_low', remark: 'For sensitivity, not for the record' },
+  { label: 'Source: grid and both transformers', value: 'JW.IMP_SERIES(JW.IMP_GRID(Grid_max_MVA,Un_V),JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max)))', unit: 'mΩ', carried: true, name: 'Zs_max' },
+  { label: 'The same with uk 10 % lower', value: 'JW.IMP_SERIES(JW.IMP_GRID(Grid_max_MVA,Un_V),JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10)))', unit: 'mΩ', carried: true, name: 'Zs_low', remark: 'For sensitivity, not for the record' },
   { label: 'Calculated with', value: 'JW.CORE_VERSION()', format: '@', lines: 9 },
 ];
 

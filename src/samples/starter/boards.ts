@@ -34,7 +34,7 @@ const COLUMNS: readonly Column[] = [
   { name: 'fed from', width: 10, note: 'A board of this table, or source.' },
   { name: 'length', unit: 'm', width: 8, between: [0.1, 20000] },
   { name: 'size', unit: 'mm²', width: 7, list: 'list_size' },
-  { name: 'metal', width: 10, list: 'list_metal' },
+  { name: 'metal', width: 12, list: 'list_metal' },
   { name: 'runs', unit: '–', width: 6, between: [1, 24] },
   { name: 'return', unit: 'mm²', width: 8, list: 'list_size', note: 'Earth conductor of the run, of the same metal and as many runs.' },
   { name: 'motors kW', unit: 'kW', width: 8, format: '0', between: [0.1, 20000], note: 'Running motors at the board; blank where there are none.' },

@@ -28,7 +28,7 @@ const COLUMNS: readonly Column[] = [
   { name: 'third', unit: '%', width: 7, format: '0', between: [0, 100], note: 'Third harmonic in the lines; blank: none.' },
   { name: 'route', unit: 'm', width: 8, format: '0', between: [0.1, 20000] },
   { name: 'tails', unit: 'm', width: 7, format: '0', between: [0, 100] },
-  { name: 'metal', width: 10, list: 'list_metal' },
+  { name: 'metal', width: 12, list: 'list_metal' },
   { name: 'insulation', width: 10, list: 'list_insulation' },
   { name: 'size', unit: 'mm²', width: 7, list: 'list_size' },
   { name: 'runs', unit: '–', width: 6, between: [1, 24] },

@@ -9,7 +9,7 @@ import { BLOCK, DOCUMENT } from './document';
 const LOW: Line = {
   label: 'Source with uk 10 % lower',
   value: 'JW.IMP_SERIES(Zgrid_max,JW.IMP_PARALLEL(JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10),JW.IMP_TRANSFORMER(TR_kVA,TR_uk_pct,TR_loss_kW,Un_V,c_max,TRUE,-10)))',
-  unit: 'mΩ', name: 'Zs_low', remark: 'For sensitivity, not for the record',
+  unit: 'mΩ', carried: true, name: 'Zs_low', remark: 'For sensitivity, not for the record',
 };
 /** Remarks that belong to the sample works alone. */
 const OF_THE_WORKS = /invented|presses/i;

@@ -37,7 +37,7 @@ export function addPoints(workbook: Workbook): Worksheet {
     [0, 1].forEach((axis) => {
       dress(sheet.getCell(head + 1, column + axis), UNIT).value = units[axis]!;
       for (let n = 0; n < ROOM; n += 1) dress(sheet.getCell(first + n, column + axis), isExample ? EXAMPLE : INPUT, formats[axis]!).value = isExample ? points[n]?.[axis] ?? null : null;
-      sheet.getColumn(column + axis).width = 10.7;
+      sheet.getColumn(column + axis).width = 11.2;
     });
     workbook.definedNames.add(`'Points'!$${letters(column)}$${first}:$${letters(column + 1)}$${last}`, `${kind}_${curve}`);
     sheet.mergeCells(last + 1, column, last + 1, column + 1);
