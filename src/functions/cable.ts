@@ -18,7 +18,7 @@ import { atLeast, atMost } from '../core/judgement';
 import { family, testAndMargin, worksheetFunction } from './kernel/declaration';
 import { impedance, impedances } from './kernel/impedance-kinds';
 import { count, flag, quantity, ratio, word } from './kernel/kinds';
-import { kiloampereTripTyped, kiloamperesTyped } from './plausible';
+import { fractionTyped, kiloampereTripTyped, kiloamperesTyped } from './plausible';
 import { csa, evenSharing, kFactor, metal, runs } from './shared-parameters';
 
 /** Insulations of cables; the mineral ones are not those of separate earth conductors. */
@@ -143,6 +143,7 @@ export const harmonicCurrent = worksheetFunction({
   caution: 'Compare the sizing current with the rating for three loaded conductors.',
   examples: ['=JW.HARMONIC_CURRENT(39,20)', '=JW.HARMONIC_CURRENT(39,40)', '=JW.HARMONIC_CURRENT(39,50)', '=JW.HARMONIC_CURRENT(85,28,"neutral")'],
   compute: ({ load_A, third_pct, what }, work) => (what === 'neutral' ? neutralCurrent : sizingCurrent)(load_A, third_pct, work),
+  cautions: ({ third_pct }) => [fractionTyped('third_pct', third_pct)],
 });
 
 export const cableK = worksheetFunction({

@@ -1,11 +1,12 @@
 import type { Edge } from '../core/curve/edge';
 import { tripBand, tripEdge } from '../core/curve/trip-band';
 import { type TripSettings, tripSettings } from '../core/curve/trip-settings';
-import { stagesAt, undercutTime } from '../core/curve/trip-stages';
+import { firstStage, stagesAt, undercutTime } from '../core/curve/trip-stages';
 import { tripTime } from '../core/curve/trip-time';
 import { figure } from '../core/figure';
-import { member, worksheetFunctions } from './kernel/declaration';
+import { type Caution, member, worksheetFunctions } from './kernel/declaration';
 import { flag, quantity, ratio, setting } from './kernel/kinds';
+import { fractionTyped } from './plausible';
 import { edge, instantaneousTolerance, meanCurve } from './shared-parameters';
 
 /** Breakers from their settings; part of the family curve. */
@@ -32,6 +33,14 @@ function undercut(settings: TripSettings, currents: readonly number[], edgeAsked
   return time === undefined ? undefined : `the long-time I²t law gives less than the later stage reached, ${figure(time)} s: take that where the longest time counts`;
 }
 
+const toleranceCautions = (args: { delayed_tol_pct: number; ii_tol_pct: number }): Caution[] => [
+  fractionTyped('delayed_tol_pct', args.delayed_tol_pct), fractionTyped('ii_tol_pct', args.ii_tol_pct),
+];
+
+/** tsd_s is the longest time of the setting; a release may be quicker, and selectivity asks for its least. */
+const fastDelay = ({ isd_A, tsd_s }: { isd_A: number | 'off'; tsd_s: number | undefined }): Caution =>
+  isd_A !== 'off' && tsd_s !== undefined && `fast edge: tsd_s ${figure(tsd_s)} s stands as typed; for selectivity give the least time of the setting`;
+
 export const trip = worksheetFunctions({
   summary: 'Tripping time of a breaker from its settings (one current), or its whole band as points for a chart.',
   tasks: ['breaker settings', 'LSI, Ir, Isd, Ii', 'electronic trip unit, thermal-magnetic', 'trip curve'],
@@ -55,6 +64,8 @@ export const trip = worksheetFunctions({
       cautions: (args) => [
         meanCurve({ edge: args.edge, tolerance_pct: Math.max(args.delayed_tol_pct, args.ii_tol_pct) }),
         undercut(tripSettings(args), [args.current_A], args.edge),
+        args.edge === 'fast' && firstStage(stagesAt(tripSettings(args), 'fast'), args.current_A).name === 'short-time' && fastDelay(args),
+        ...toleranceCautions(args),
       ],
     }),
     member({
@@ -64,7 +75,10 @@ export const trip = worksheetFunctions({
       result: 'table',
       spill: true,
       compute: (args, work) => tripBand(tripSettings(args), args.upto_kA * 1000, work),
-      cautions: (args) => [undercut(tripSettings(args), tripEdge(tripSettings(args), 'slow', args.upto_kA * 1000).x, 'slow')],
+      cautions: (args) => [
+        undercut(tripSettings(args), tripEdge(tripSettings(args), 'slow', args.upto_kA * 1000).x, 'slow'),
+        ...toleranceCautions(args),
+      ],
     }),
   ],
 });

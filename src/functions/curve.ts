@@ -10,8 +10,10 @@ import { trip } from './curve-trip';
 import type { Cell, Matrix } from './kernel/cell';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, word } from './kernel/kinds';
-import { isHeading, isNumberText, points, table } from './kernel/range-kinds';
+import { headingFault } from './kernel/points-heading';
+import { curveUnits, isHeading, isNumberText, points, table } from './kernel/range-kinds';
 import { isBlankCell } from './kernel/scalar';
+import { fractionTyped } from './plausible';
 import { curveTolerance, edge, meanCurve } from './shared-parameters';
 
 const curvePoints = () => points('time', 'mean time-current curve of the device', {});
@@ -29,7 +31,7 @@ export const curveTimeFunction = worksheetFunction({
   caution: 'mean is not for the record. tolerance_pct 0 only if your points are already the edge.',
   examples: [`=JW.CURVE_TIME(${SHEET},2000,10,"slow")`, `=JW.CURVE_TIME(${SHEET},2000,10,"fast")`, `=JW.CURVE_TIME(${SHEET},"1.2 kA",0,"slow")`],
   compute: (args, work) => curveTime(args.points, args.current_A, args.tolerance_pct, args.edge, work),
-  cautions: (args) => [meanCurve(args)],
+  cautions: (args) => [meanCurve(args), fractionTyped('tolerance_pct', args.tolerance_pct)],
 });
 
 export const curveCurrentFunction = worksheetFunction({
@@ -43,7 +45,7 @@ export const curveCurrentFunction = worksheetFunction({
   caution: 'mean is not for the record. tolerance_pct 0 only if your points are already the edge.',
   examples: [`=JW.CURVE_CURRENT(${SHEET},5,10,"slow")`, `=JW.CURVE_CURRENT(${SHEET},0.4,10,"slow")`, `=JW.CURVE_CURRENT(${SHEET},"400 ms",8,"fast")`],
   compute: (args, work) => curveCurrent(args.points, args.time_s, args.tolerance_pct, args.edge, work),
-  cautions: (args) => [meanCurve(args)],
+  cautions: (args) => [meanCurve(args), fractionTyped('tolerance_pct', args.tolerance_pct)],
 });
 
 /** A row as the check of points sees it; a text that is a plain number counts as one, as it does where the points are used. */
@@ -58,7 +60,11 @@ function checkedCurve(matrix: Matrix, kind: 'time' | 'cut-off' | 'joule'): strin
   const columns = matrix[0]!.length;
   if (columns !== 2) return `${columns === 1 ? 'one column' : `${columns} columns`}, a curve takes two`;
   const headings = isHeading(matrix[0]![0]) && isHeading(matrix[0]![1]) ? 1 : 0;
-  return findingsInWords(curveFindings(matrix.slice(headings).map(curveRow), headings + 1, kind));
+  const inHeading = headings === 0 ? [] : curveUnits[kind].flatMap((unit, column) => {
+    const problem = headingFault(matrix[0]![column], unit);
+    return problem === undefined ? [] : [`row 1: ${problem}`];
+  });
+  return findingsInWords([...inHeading, ...curveFindings(matrix.slice(headings).map(curveRow), headings + 1, kind)]);
 }
 
 export const curveCheck = worksheetFunction({

@@ -8,6 +8,8 @@ import { readFromSheet, sheetReadsHigh } from '../core/duty/sheet-points';
 import { judgeShortTime } from '../core/duty/short-time';
 import { prearcingCurrent, straightRise } from '../core/duty/straight-rise';
 import { figure, rounded } from '../core/figure';
+import { atMost } from '../core/judgement';
+import { BREAKER_TABLE_ABOVE } from '../core/standards/making-ratios';
 import { type Caution, family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, text, word } from './kernel/kinds';
 import { points } from './kernel/range-kinds';
@@ -203,7 +205,13 @@ export const breaking = testAndMargin({
     '=JW.BREAKING_TEST(38,50,37.5,"once",0.2)', '=JW.BREAKING_TEST(38,50,"","service")',
   ],
   judge: ({ fault_kA, icu_kA, ics_kA, need, network_pf }, work) => judgeBreaking(fault_kA, icu_kA, ics_kA, need, network_pf, work),
-  cautions: (args) => [faultInAmperes(args)],
+  cautions: (args) => {
+    const rating = args.need === 'service' ? args.ics_kA : args.icu_kA;
+    return [
+      args.network_pf !== undefined && rating !== undefined && atMost(rating, BREAKER_TABLE_ABOVE) && `network_pf is not compared: no test power factor is held for a rating up to ${BREAKER_TABLE_ABOVE} kA`,
+      faultInAmperes(args),
+    ];
+  },
 });
 
 export const making = testAndMargin({
@@ -237,7 +245,10 @@ export const shortTime = testAndMargin({
   caution: 'The joule rule for longer times is the assembly standard’s; for a breaker take the maker’s Icw at the delay. Peak is another test (MAKING_TEST or Ipk).',
   examples: ['=JW.SHORTTIME_TEST(32,0.4,36,1)', '=JW.SHORTTIME_MARGIN(32,0.4,36,1)', '=JW.SHORTTIME_TEST(32,1,50,0.3)', '=JW.SHORTTIME_TEST(32,4,50,1)'],
   judge: ({ fault_kA, time_s, icw_kA, icw_s }, work) => judgeShortTime(fault_kA, time_s, icw_kA, icw_s, work),
-  cautions: (args) => [faultInAmperes(args)],
+  cautions: (args) => [
+    !atMost(args.time_s, args.icw_s) && `time_s is over the ${figure(args.icw_s)} s of icw_kA: allowed by equal joule integral, the assembly standard's rule; for a breaker take the maker's Icw at the delay`,
+    faultInAmperes(args),
+  ],
 });
 
 export const conditional = testAndMargin({

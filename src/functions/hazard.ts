@@ -8,6 +8,7 @@ import { burnEnergy } from '../core/standards/arc-energy';
 import { family, worksheetFunction } from './kernel/declaration';
 import { count, flag, quantity, ratio, word } from './kernel/kinds';
 import { points } from './kernel/range-kinds';
+import { fractionTyped } from './plausible';
 import { curveTolerance } from './shared-parameters';
 
 const peak = () => quantity('kA', 'greatest peak of the fault current, or cut-off current of the device that limits it', { upTo: 700 });
@@ -145,6 +146,7 @@ export const arcTimeFuse = worksheetFunction({
   caution: 'A large fuse may be slow at arc current: use the reduced current too. Pre-arcing points: add arcing time.',
   examples: ['=JW.ARC_TIME_FUSE({900,10;1100,5;1600,1;2400,0.2;3600,0.04;5500,0.01},2.4,10)', '=JW.ARC_TIME_FUSE({900,10;1100,5;1600,1;2400,0.2;3600,0.04;5500,0.01},9.5,10)'],
   compute: ({ points, arc_kA, tolerance_pct, floor_ms }, work) => fuseArcTime(points, arc_kA, tolerance_pct, floor_ms, work),
+  cautions: ({ tolerance_pct }) => [fractionTyped('tolerance_pct', tolerance_pct)],
 });
 
 export const arcEnergyFunction = worksheetFunction({

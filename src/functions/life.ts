@@ -6,6 +6,7 @@ import { presentCost } from '../core/life/present-cost';
 import { terminalRise } from '../core/life/terminal-rise';
 import { family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { count, plainNumber, quantity, ratio, word } from './kernel/kinds';
+import { fractionTyped } from './plausible';
 
 const current = (about: string) => quantity('A', about, { upTo: 20000 });
 const poleResistance = (about: string) => quantity('mΩ', about, { upTo: 1000 });
@@ -67,7 +68,7 @@ export const poleSpreadFunctions = testAndMargin({
   caution: 'An indicator only, never "fit to return". The limit is a custom and no figure of a standard: the maker’s rule comes first.',
   examples: ['=JW.POLE_SPREAD_TEST(0.22,0.215,0.2425)', '=JW.POLE_SPREAD_MARGIN("29 µΩ","23 µΩ","96 µΩ")'],
   judge: ({ r1_mohm, r2_mohm, r3_mohm, limit_pct }, work) => poleSpread([r1_mohm, r2_mohm, r3_mohm], limit_pct, work),
-  cautions: () => [indicatorOnly],
+  cautions: ({ limit_pct }) => [indicatorOnly, fractionTyped('limit_pct', limit_pct)],
 });
 
 export const terminalRiseFunction = worksheetFunction({
@@ -124,6 +125,7 @@ export const firstCostFunction = worksheetFunction({
   caution: 'Unlike a plain sum, a blank price is #N/A.',
   examples: ['=JW.FIRST_COST(1480,35,4.5,62)', '=JW.FIRST_COST(930,"27.5 %","90 min",62,410)'],
   compute: ({ list_price, discount_pct, labour_h, labour_rate, extras }, work) => firstCost(list_price, discount_pct, labour_h, labour_rate, extras, work),
+  cautions: ({ discount_pct }) => [fractionTyped('discount_pct', discount_pct)],
 });
 
 export const reinstateCostFunction = worksheetFunction({
@@ -173,6 +175,7 @@ export const presentCostFunction = worksheetFunction({
   basis: arithmetic,
   examples: ['=JW.PRESENT_COST(1241,140,7,15)', '=JW.PRESENT_COST(1241,140,0,15)'],
   compute: ({ first_cost, annual_cost, rate_pct, years }, work) => presentCost(first_cost, annual_cost, rate_pct, years, work),
+  cautions: ({ rate_pct }) => [fractionTyped('rate_pct', rate_pct)],
 });
 
 const breakEvenParameters = () => ({
@@ -200,7 +203,10 @@ export const breakEven = worksheetFunctions({
       parameters: breakEvenParameters(),
       result: 'faults a year',
       compute: (args, work) => breakEvenRate(optionsOf(args), args.rate_pct, args.years, work),
-      cautions: (args, result) => [typeof result === 'number' && result < 0 && `no such rate: ${breakEvenWords(optionsOf(args), args.rate_pct, args.years)}`],
+      cautions: (args, result) => [
+        typeof result === 'number' && result < 0 && `no such rate: ${breakEvenWords(optionsOf(args), args.rate_pct, args.years)}`,
+        fractionTyped('rate_pct', args.rate_pct),
+      ],
     }),
     member({
       name: 'BREAKEVEN_WORDS',
@@ -208,6 +214,7 @@ export const breakEven = worksheetFunctions({
       parameters: breakEvenParameters(),
       result: 'text',
       compute: (args, work) => breakEvenWords(optionsOf(args), args.rate_pct, args.years, work),
+      cautions: ({ rate_pct }) => [fractionTyped('rate_pct', rate_pct)],
     }),
   ],
 });

@@ -21,3 +21,10 @@ const GREATEST_FAULT = 200;
 
 /** No low-voltage gear is rated above it: amperes where kiloamperes are asked. What passes 300 kA is refused by the limit. */
 export const amperesTyped = (name: string, kiloamperes: number): Caution => kiloamperes > GREATEST_FAULT && `${name} is ${figure(kiloamperes)} kA: A typed for kA?`;
+
+/**
+ * A sheet hands a cell formatted as 10 % over as 0.1, which as a per cent is next to nothing: where a per cent is a reserve or a
+ * tolerance, that is the unsafe side.
+ */
+export const fractionTyped = (name: string, percent: number): Caution =>
+  percent > 0 && percent < 1 && `${name} is ${figure(percent)} %: a fraction typed for per cent?`;

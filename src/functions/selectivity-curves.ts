@@ -5,6 +5,7 @@ import type { Working } from '../core/working';
 import { type ArgumentsOf, type Caution, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { flag, word } from './kernel/kinds';
 import { points } from './kernel/range-kinds';
+import { fractionTyped } from './plausible';
 import { curveTolerance, edge, faultLevel, meanCurve } from './shared-parameters';
 
 /** Two whole curves against each other; part of the family selectivity. */
@@ -33,6 +34,8 @@ function comparisonCautions(args: PairOfCurves, asked: readonly CurveRange[]): C
   return [
     ...concerned.map(({ range, lostAt }) => lostAt !== undefined && `${range}: selectivity lost from ${rounded(lostAt, 6)} A`),
     concerned.some(({ lostAt }) => lostAt !== undefined && lostAt < majorStart) && `below ${rounded(majorStart, 6)} A, where major_points begin, their first time stands as a bound`,
+    fractionTyped('minor_tolerance_pct', args.minor_tolerance_pct),
+    fractionTyped('major_tolerance_pct', args.major_tolerance_pct),
     openEnded && `compared up to ${rounded(end, 6)} A, the end of major_points; the fault is ${figure(args.fault_kA)} kA`,
   ];
 }
@@ -86,5 +89,5 @@ export const takeover = worksheetFunction({
     '=JW.TAKEOVER_CURRENT({2000,20;4000,1;8000,0.05;16000,0.004},{1500,30;5000,6;5000,0.03;30000,0.02},10,"fast")',
   ],
   compute: (args, work) => takeoverCurrent(args.fuse_points, args.breaker_points, args.tolerance_pct, args.edge, work),
-  cautions: (args) => [meanCurve(args)],
+  cautions: (args) => [meanCurve(args), fractionTyped('tolerance_pct', args.tolerance_pct)],
 });

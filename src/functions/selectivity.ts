@@ -5,8 +5,10 @@ import { selectivityExtent, selectivityLimit } from '../core/selectivity/limit';
 import { judgePeak } from '../core/selectivity/peak';
 import { NOMINAL_STEP, judgeRatio, ratingRatio } from '../core/selectivity/ratio';
 import { judgeTimeGap } from '../core/selectivity/time-gap';
+import { fuseRatings } from '../core/standards/fuse-gates';
 import { family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, setting, text } from './kernel/kinds';
+import { fractionTyped } from './plausible';
 import { selectRanges, takeover } from './selectivity-curves';
 import { faultLevel, instantaneousTolerance } from './shared-parameters';
 
@@ -25,6 +27,9 @@ export const selectRatio = worksheetFunction({
   examples: ['=JW.SELECT_RATIO(250,160)', '=JW.SELECT_RATIO(100,63)'],
   compute: ({ major_A, minor_A }, work) => ratingRatio(major_A, minor_A, work),
 });
+
+/** Least rated current of the standard's tables of gates and of joule integrals, A. */
+const LEAST_RATED = fuseRatings[0]!;
 
 export const selectRatioTest = testAndMargin({
   stem: 'SELECT_RATIO',
@@ -45,6 +50,7 @@ export const selectRatioTest = testAndMargin({
     '=JW.SELECT_RATIO_TEST(200,160,"gG","gG")', '=JW.SELECT_RATIO_TEST(250,100,"gG","aM")',
   ],
   judge: ({ major_A, minor_A, major_type, minor_type, least_ratio }, work) => judgeRatio(major_A, minor_A, major_type, minor_type, least_ratio, work),
+  cautions: ({ minor_A }) => [minor_A < LEAST_RATED && `minor_A ${figure(minor_A)} A: the limits that the ratio rests on begin at ${LEAST_RATED} A`],
 });
 
 /** The usual slip: a pre-arcing figure where the total is asked. Only a figure of the standard's own table gives it away. */
@@ -72,7 +78,7 @@ export const selectJoule = testAndMargin({
     '=JW.SELECT_JOULE_TEST(92000,140000,31,22)', '=JW.SELECT_JOULE_MARGIN(92000,140000,31,31,25)',
   ],
   judge: ({ total_minor_A2s, prearc_major_A2s, minor_kA, major_kA, reserve_pct }, work) => judgeJoule(total_minor_A2s, prearc_major_A2s, minor_kA, major_kA, reserve_pct, work),
-  cautions: ({ total_minor_A2s }) => [prearcingForTotal(total_minor_A2s)],
+  cautions: ({ total_minor_A2s, reserve_pct }) => [prearcingForTotal(total_minor_A2s), fractionTyped('reserve_pct', reserve_pct)],
 });
 
 /** An instantaneous release of so few amperes is most likely one typed in kA. */
@@ -94,7 +100,7 @@ export const selectPeak = testAndMargin({
   caution: "Releases that see energy or r.m.s. differ: the maker's table rules.",
   examples: ['=JW.SELECT_PEAK_TEST(10.5,12000)', '=JW.SELECT_PEAK_MARGIN(10.5,12000)', '=JW.SELECT_PEAK_TEST(10.5,8000,10)', '=JW.SELECT_PEAK_TEST(10.5,"")'],
   judge: ({ cutoff_kA, ii_A, ii_tol_pct }, work) => judgePeak(cutoff_kA, ii_A, ii_tol_pct, work),
-  cautions: ({ ii_A }) => [perhapsKiloamperes(ii_A)],
+  cautions: ({ ii_A, ii_tol_pct }) => [perhapsKiloamperes(ii_A), fractionTyped('ii_tol_pct', ii_tol_pct)],
 });
 
 export const selectTime = testAndMargin({
@@ -135,10 +141,11 @@ export const selectLimit = worksheetFunctions({
       },
       result: 'kA',
       compute: ({ ii_A, icw_kA, tested_kA, ii_tol_pct }, work) => selectivityLimit(ii_A, icw_kA, tested_kA, ii_tol_pct, work),
-      cautions: ({ ii_A, tested_kA }) => [
+      cautions: ({ ii_A, tested_kA, ii_tol_pct }) => [
         tested_kA === undefined && "by settings only: above this only the maker's tested table counts",
         ii_A === 'off' && 'ii_A is off: show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST)',
         tested_kA === undefined && perhapsKiloamperes(ii_A),
+        tested_kA === undefined && fractionTyped('ii_tol_pct', ii_tol_pct),
       ],
     }),
     member({

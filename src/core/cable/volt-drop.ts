@@ -12,7 +12,8 @@ const SQRT3 = Math.sqrt(3);
  * @returns three-phase: between lines; one phase: out and back; V
  */
 export function voltDrop(load: number, pf: number, z: Complex, phases: number, work: Working = silent): number {
-  const sin = Math.sqrt(1 - pf * pf);
+  // A power factor of 1 that came as 1 + 1e-12 must not turn into the root of a negative number.
+  const sin = Math.sqrt(Math.max(0, 1 - pf * pf));
   const conductors = phases === 3 ? SQRT3 : 2;
   const drop = (conductors * load * (z.re * pf + z.im * sin)) / 1000;
   const inputs = { Ib: [load, 'A'], Z: [z, 'mΩ'], 'cos φ': pf, 'sin φ': sin } as const;

@@ -1,6 +1,7 @@
 import { missing, wrongValue } from '../../core/refusal';
 import { type Argument, type Cell, CellError, type Matrix, isMatrix } from './cell';
 import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind, settledReading } from './kind';
+import { headingFault } from './points-heading';
 import { isBlankCell, shownCell } from './scalar';
 
 /** Points of a curve, x rising. Row numbers in messages count from the first row of the range, heading included. */
@@ -45,6 +46,12 @@ function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
   const fault = (row: number, problem: string): Error => wrongValue(undefined, `${name} row ${row + 1}: ${problem}`);
   if (rows[0]!.length !== 2) throw wrongValue(name, `got ${rows[0]!.length} columns, takes two: ${curveUnits[curve].join(' and ')}`);
   const first = isHeading(rows[0]![0]) && isHeading(rows[0]![1]) ? 1 : 0;
+  if (first === 1) {
+    for (const [column, unit] of curveUnits[curve].entries()) {
+      const problem = headingFault(rows[0]![column], unit);
+      if (problem !== undefined) throw fault(0, problem);
+    }
+  }
   const x: number[] = [];
   const y: number[] = [];
   for (let row = first; row < rows.length; row += 1) {
