@@ -1,7 +1,9 @@
 import type { BookCell } from '../calculate/cells';
 import type { Column } from './columns';
+import { Patterns } from './patterns';
 import type { Subject } from './subject';
-import type { Template, Templates } from './templates';
+import { type Template, type Templates, calledName, expressions } from './templates';
+import { isRowOfTotals } from './totals';
 
 /** A cell that stands among cells which one formula was filled into, and holds something else. */
 export interface Deviation {
@@ -19,7 +21,10 @@ const LONGEST_GAP = 3;
 
 /** Every cell that a filled formula passes over, in table columns and in plain blocks. */
 export function deviations(subject: Subject): Deviation[] {
-  return subject.book.sheets.flatMap((sheet) => subject.columns(sheet).flatMap((column) => [...(column.table ? inTable(subject, column) : inRun(subject, column))]));
+  return subject.book.sheets.flatMap((sheet) => subject.columns(sheet).flatMap((column) => {
+    const patterns = new Patterns(subject.templates, column.cells);
+    return [...(column.table ? inTable(subject, column) : inRun(subject, column))].filter(({ cell, usual }) => !cell || !patterns.recurs(cell, usual));
+  }));
 }
 
 /** A table's column has one formula: the one its definition names, or the one that most of its cells have. */
@@ -30,7 +35,7 @@ function* inTable(subject: Subject, column: Column): Generator<Deviation> {
   for (let row = column.top; row <= column.bottom; row++) {
     const cell = sheet.at(row, column.column);
     if (cell?.owner || (cell && subject.templates.of(cell)?.key === usual.key)) continue;
-    if (!cell && !rowIsFilled(column, row)) continue;
+    if (cell ? row === column.top && buildsOnRowAbove(subject, usual) : !rowIsFilled(column, row)) continue;
     yield { cell, row, column: column.column, among: column, usual };
   }
 }
@@ -60,15 +65,17 @@ function rowIsFilled({ sheet, table }: Column, row: number): boolean {
 function* inRun(subject: Subject, column: Column): Generator<Deviation> {
   const { cells } = column;
   const keys = cells.map((cell) => (cell.owner ? undefined : subject.templates.of(cell)));
+  const deviates = (at: number, usual: Template): Deviation => ({ cell: cells[at], row: cells[at]!.row, column: column.column, among: column, usual });
+  const second = keys[1];
+  if (second && keys[0] !== second && keys[2] === second && startsOtherwise(subject, cells[0]!, second)) yield deviates(0, second);
   for (let from = 1; from < cells.length; from++) {
     const usual = keys[from - 1];
     if (!usual || keys[from] === usual) continue;
-    let to = from;
-    while (to < cells.length && keys[to] !== usual && to - from < LONGEST_GAP) to++;
-    const closed = keys[to] === usual && (keys[from - 2] === usual || keys[to + 1] === usual || to - from === 1 && cells.length > 3);
-    const last = to === cells.length && to - from === 1 && keys[from - 2] === usual && !keys[from] && rowGoesOn(subject, cells[from]!);
+    const to = endOfGap(subject, cells, keys, from);
+    const closed = keys[to] === usual && (keys[from - 2] === usual || keys[to + 1] === usual || (to - from === 1 && cells.length > 3));
+    const last = to === cells.length && to - from === 1 && keys[from - 2] === usual && goesOn(subject, cells[from]!, -1);
     if (!closed && !last) continue;
-    for (let at = from; at < to; at++) yield { cell: cells[at], row: cells[at]!.row, column: column.column, among: column, usual };
+    for (let at = from; at < to; at++) if (!isRowOfTotals(subject, column.sheet, cells[at]!.row)) yield deviates(at, usual);
     from = to;
   }
   for (const cell of cells) {
@@ -77,15 +84,41 @@ function* inRun(subject: Subject, column: Column): Generator<Deviation> {
   }
 }
 
-/** Whether other columns of the sheet are filled into this row as into the one above. */
-function rowGoesOn({ templates }: Subject, cell: BookCell): boolean {
-  let goesOn = false;
+/** Where the formula above a gap goes on. Many constants in a row are a gap where the other columns are filled on beside them. */
+function endOfGap(subject: Subject, cells: readonly BookCell[], keys: readonly (Template | undefined)[], from: number): number {
+  const usual = keys[from - 1];
+  let to = from;
+  while (to < cells.length && keys[to] !== usual && (to - from < LONGEST_GAP || (!keys[to] && !keys[from] && goesOn(subject, cells[to]!, -1)))) to++;
+  return to;
+}
+
+/** Whether other columns of the sheet are filled into this row as into the one `by` rows on. */
+function goesOn({ templates }: Subject, cell: BookCell, by: number): boolean {
+  let found = false;
   cell.sheet.each(cell.row, 0, cell.row, cell.sheet.lastColumn, (each) => {
-    const above = each.column === cell.column ? undefined : each.sheet.at(each.row - 1, each.column);
+    const beside = each.column === cell.column ? undefined : each.sheet.at(each.row + by, each.column);
     const template = templates.of(each);
-    goesOn ||= above !== undefined && template !== undefined && templates.of(above) === template;
+    found ||= beside !== undefined && template !== undefined && templates.of(beside) === template;
   });
-  return goesOn;
+  return found;
+}
+
+/** A first row unlike those below it, though nothing in them is built on the row above and the other columns are filled from it on. */
+const startsOtherwise = (subject: Subject, cell: BookCell, usual: Template): boolean =>
+  !buildsOnRowAbove(subject, usual) && goesOn(subject, cell, 1) && !isRowOfTotals(subject, cell.sheet, cell.row);
+
+/** Functions and references by which a formula reaches another row without naming its address. */
+const REACHES_OUT = /^(?:OFFSET|INDIRECT|ROW)$/;
+
+/** Whether a formula reads the row above its own, or its own column: the first cell of such a chain is another one. */
+function buildsOnRowAbove(subject: Subject, usual: Template): boolean {
+  const { first, tree } = usual;
+  const named = subject.rangesOf(usual).some(({ from, to, sheet }) => {
+    if (sheet !== undefined && sheet !== first.sheet.name) return false;
+    const ownColumn = from.column <= first.column && to.column >= first.column;
+    return ownColumn || (!to.rowFixed && to.row < first.row) || (!from.rowFixed && from.row < first.row);
+  });
+  return named || [...expressions(tree)].some((node) => REACHES_OUT.test(calledName(node)) || (node.type === 'ReferenceIdentifier' && node.kind === 'table' && !/#This Row/i.test(node.value)));
 }
 
 /** The formula that was filled to the right past a constant: on both sides of it, and once more. */

@@ -1,6 +1,7 @@
-import { unitOf } from '../../core/units';
 import { type BookCell, BookSheet } from '../calculate/cells';
 import type { TableFacts } from '../xlsx/tables';
+import { looksLikeValue } from './number-text';
+import { isAmbiguous, unitInHeading, unitText } from './written-unit';
 
 /** Cells that stand under one heading: a column of a table, or cells one under the other without a gap. */
 export interface Column {
@@ -19,23 +20,23 @@ export interface Column {
 
 const textOf = (cell: BookCell | undefined): string => (cell && cell.formula === null && typeof cell.stored === 'string' ? cell.stored.trim() : '');
 
-/** Marks of a column without a unit. */
-const UNITLESS = /^[-–—]$/;
+/** The unit that a cell over a column consists of. A letter is one only in a row of units. */
+function unitCell(cell: BookCell | undefined): string {
+  const text = textOf(cell);
+  const unit = unitText(text);
+  return unit !== '' && (!isAmbiguous(text) || isAmongUnits(cell!)) ? unit : '';
+}
 
-/** Unit words that the sheets use beside the units that functions read: "kA peak" is a kA. */
-export const isUnitText = (text: string): boolean => UNITLESS.test(text) || unitOf(text.replace(/ peak$/, '')) !== undefined;
-
-/** The unit that stands in a heading: "length, m", "length (m)", "length [m]". */
-const inHeading = (heading: string): string => {
-  const [, bracketed, listed] = /[([]([^()[\]]+)[)\]]\s*$|,\s*([^,\s]+)\s*$/.exec(heading) ?? [];
-  const unit = (bracketed ?? listed ?? '').trim();
-  return isUnitText(unit) ? unit : '';
-};
-
-const unitAbove = (sheet: BookSheet, headingRow: number, column: number, heading: string): string => {
-  const above = textOf(sheet.at(headingRow - 1, column));
-  return isUnitText(above) ? above : inHeading(heading);
-};
+function isAmongUnits({ sheet, row }: BookCell): boolean {
+  let units = 0;
+  let texts = 0;
+  sheet.each(row, 0, row, sheet.lastColumn, (cell) => {
+    if (textOf(cell) === '') return;
+    texts++;
+    if (unitText(textOf(cell)) !== '') units++;
+  });
+  return units > 1 && units * 2 > texts;
+}
 
 /** All columns of a sheet. */
 export class Columns {
@@ -74,7 +75,7 @@ export class Columns {
         if (cell) cells.push(cell);
       }
       const heading = table.columns[column - box.left]!.name;
-      this.add({ sheet, column, top, bottom, heading, unit: unitAbove(sheet, box.top, column, heading), table, cells });
+      this.add({ sheet, column, top, bottom, heading, unit: unitCell(sheet.at(box.top - 1, column)) || unitInHeading(heading), table, cells });
     }
   }
 
@@ -87,17 +88,14 @@ export class Columns {
     }
   }
 
-  /** Text before the first figure or formula of a run is its heading; where all is text there is none. */
+  /** Texts before the first value or formula of a run are its heading and its unit, in whatever order; where all is text there is none. */
   private addRun(run: readonly BookCell[]): void {
     const { sheet } = this;
-    const found = run.findIndex((cell) => cell.formula !== null || cell.owner !== undefined || typeof cell.stored !== 'string');
-    const first = found < 0 ? 0 : found;
+    const first = Math.max(0, run.findIndex((cell, place) => cell.formula !== null || cell.owner !== undefined || typeof cell.stored !== 'string' || (place > 0 && looksLikeValue(cell.stored))));
     const cells = run.slice(first);
-    const head = first > 0 ? run[first - 1]! : undefined;
-    const heading = textOf(head);
-    this.add({
-      sheet, column: run[0]!.column, top: cells[0]!.row, bottom: cells.at(-1)!.row, heading, table: undefined, cells,
-      unit: head ? unitAbove(sheet, head.row, head.column, heading) : '',
-    });
+    const over = run.slice(0, first).reverse();
+    const heading = textOf(over.find((cell) => unitCell(cell) === '') ?? over[0]);
+    const unit = over.map(unitCell).find((each) => each !== '') ?? '';
+    this.add({ sheet, column: run[0]!.column, top: cells[0]!.row, bottom: cells.at(-1)!.row, heading, table: undefined, cells, unit: unit || unitInHeading(heading) });
   }
 }

@@ -21,7 +21,7 @@ export interface Corner {
   readonly columnFixed: boolean;
 }
 
-interface WrittenRange {
+export interface WrittenRange {
   readonly sheet: string | undefined;
   readonly from: Corner;
   readonly to: Corner;

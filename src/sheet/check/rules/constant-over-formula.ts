@@ -6,13 +6,22 @@ import { isVerdict } from './verdict-by-hand';
 /** A constant, or nothing, where a formula was filled past. */
 export const constantOverFormula: Rule = {
   kind: 'constant-over-formula', class: 'B',
-  looksFor: 'A constant or a blank in a table column or a filled block whose other cells hold a formula.',
+  looksFor: 'A constant or a blank in a table column or a filled block whose other cells hold a formula. C where a note on the cell tells of it.',
   *look(subject) {
     for (const { cell, row, column, among, usual } of subject.deviations) {
       if ((cell && (cell.formula !== null || cell.owner)) || (cell && isVerdict(cell.stored))) continue;
       const where = among.heading === '' ? 'its neighbours hold' : `the other cells of "${among.heading}" hold`;
       const reason = `${cell ? 'typed over a formula' : 'blank'}: ${where} =${typedFormula(usual.first.formula!)}`;
-      yield cell ? { cell, reason, clause: '' } : { sheet: among.sheet.name, address: addressOf(row, column), reason };
+      const note = cell && subject.noteOf(cell);
+      if (note) yield { cell, class: 'C', reason: `${reason}; a note on the cell says ${shortened(note)}`, clause: '' };
+      else yield cell ? { cell, reason, clause: '' } : { sheet: among.sheet.name, address: addressOf(row, column), reason };
     }
   },
+};
+
+const LONGEST_NOTE = 120;
+
+const shortened = (note: string): string => {
+  const line = note.replace(/\s+/g, ' ');
+  return `"${line.length > LONGEST_NOTE ? `${line.slice(0, LONGEST_NOTE - 1)}…` : line}"`;
 };

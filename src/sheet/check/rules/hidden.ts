@@ -1,3 +1,4 @@
+import { columnLetters } from '../../evaluate/references';
 import type { Rule } from '../rule';
 import type { Subject } from '../subject';
 
@@ -34,7 +35,7 @@ function hiddenOf(subject: Subject, part: string): { rows: number[]; columns: nu
 const LAST_SHOWN = 702;
 const MOST_SPANS = 12;
 
-const letters = (column: number): string => (column > 26 ? letters(Math.floor((column - 1) / 26)) : '') + String.fromCharCode(65 + ((column - 1) % 26));
+const letters = (column: number): string => columnLetters(column - 1);
 
 function spans(numbers: readonly number[], name: (n: number) => string = String): string {
   const list: [number, number][] = [];

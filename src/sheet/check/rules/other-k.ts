@@ -1,5 +1,4 @@
 import { figure } from '../../../core/figure';
-import { unitOf } from '../../../core/units';
 import { clauseOf } from '../../../functions/kernel/explain';
 import type { BookCell } from '../../calculate/cells';
 import { argumentNode, sampleCell, typedSource } from '../arguments';
@@ -7,6 +6,7 @@ import { type Material, Materials, type RowWords } from '../materials';
 import { type ObservedCall, argumentOf } from '../observed-call';
 import type { Found, Rule, Watch } from '../rule';
 import type { Subject } from '../subject';
+import { unitNamed } from '../written-unit';
 import { once } from './mean-edge';
 
 const K_UNIT = 'A√s/mm²';
@@ -62,7 +62,7 @@ class KWatch implements Watch {
   /** Figures typed into a column whose unit is that of k, whatever is done with them. */
   private byColumns(sheet: BookCell['sheet']): void {
     for (const { unit, heading, cells } of this.subject.columns(sheet)) {
-      if (unitOf(unit) !== K_UNIT || EARTH.test(heading)) continue;
+      if (unitNamed(unit) !== K_UNIT || EARTH.test(heading)) continue;
       for (const cell of cells) if (cell.formula === null && !cell.owner && typeof cell.stored === 'number') this.judge(cell.stored, this.wordsAt(cell), cell);
     }
   }

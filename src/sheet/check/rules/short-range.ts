@@ -1,17 +1,18 @@
 import type { BookCell } from '../../calculate/cells';
 import { boxText } from '../../xlsx/address';
-import { type Place, writtenRange } from '../places';
+import { MissedRows } from '../missed-rows';
+import { writtenRange } from '../places';
 import { referenceDifference } from '../reference-difference';
 import type { Rule } from '../rule';
 import type { Subject } from '../subject';
-import { type Template, expressions } from '../templates';
+import { type Template, calledName, expressions } from '../templates';
 
 const LEAST_ROWS = 2;
 
 /** A range that ends before the figures do that it is laid over. */
 export const shortRange: Rule = {
   kind: 'short-range', class: 'B',
-  looksFor: 'A range that leaves out rows of the figures which it is laid over.',
+  looksFor: 'A range that leaves out rows of the figures which it is laid over, or the list of a lookup that moves on with its formula.',
   *look(subject) {
     const reported = new Set<BookCell>();
     for (const { cell, usual } of subject.deviations) {
@@ -20,39 +21,38 @@ export const shortRange: Rule = {
       reported.add(cell!);
       yield { cell: cell!, reason: 'its range is shorter than those of the neighbouring cells' };
     }
+    const missed = new MissedRows(subject);
     const ranges = new Map<Template, ReturnType<typeof rangesOf>>();
     for (const cell of subject.book.formulaCells) {
       const template = subject.templates.of(cell)!;
       let own = ranges.get(template);
       if (!own) ranges.set(template, (own = rangesOf(template)));
-      for (const { node, moves } of own) {
-        if (reported.has(cell) || (moves && filledDown(subject, cell, template))) continue;
+      for (const { node, moves, isList, slides } of own) {
+        if (reported.has(cell) || (moves && !(isList && slides) && filledDown(subject, cell, template))) continue;
         const place = subject.placeOf(node, cell);
-        const missed = place && missedRow(subject, place, cell);
-        if (missed) yield { cell, reason: `${boxText(place)} leaves out ${missed.address}, where the same column of figures goes on` };
+        const row = place && missed.beyond(place, cell, isList);
+        if (!row) continue;
+        reported.add(cell);
+        yield { cell, reason: `${place.sheet === cell.sheet ? '' : `${place.sheet.name}!`}${boxText(place)} leaves out ${row.address}, where the same column of ${typeof row.stored === 'number' ? 'figures' : 'entries'} goes on` };
       }
     }
   },
 };
 
-/** Ranges of several rows in a formula, and whether they move along when it is filled down. */
-const rangesOf = ({ tree }: Template) => [...expressions(tree)].flatMap((node) => {
-  const written = node.type === 'ReferenceIdentifier' && node.kind === 'range' ? writtenRange(node.value) : undefined;
-  if (!written || written.to.row - written.from.row + 1 < LEAST_ROWS) return [];
-  return [{ node, moves: !written.from.rowFixed || !written.to.rowFixed }];
-});
+/** Arguments of lookups that are lists, which stay where they are. */
+const LISTS: Readonly<Record<string, readonly number[]>> = { VLOOKUP: [1], LOOKUP: [1, 2], MATCH: [1], XMATCH: [1], XLOOKUP: [1, 2], INDEX: [0] };
+
+/** Ranges of several rows in a formula: whether they move along when it is filled down, at both ends, and whether they are lists. */
+function rangesOf({ tree }: Template) {
+  const nodes = [...expressions(tree)];
+  const lists = new Set(nodes.flatMap((node) => (node.type === 'CallExpression' ? (LISTS[calledName(node)] ?? []).map((at) => node.arguments[at]) : [])));
+  return nodes.flatMap((node) => {
+    const written = node.type === 'ReferenceIdentifier' && node.kind === 'range' ? writtenRange(node.value) : undefined;
+    if (!written || written.to.row - written.from.row + 1 < LEAST_ROWS) return [];
+    const { from, to } = written;
+    return [{ node, moves: !from.rowFixed || !to.rowFixed, slides: !from.rowFixed && !to.rowFixed, isList: lists.has(node) }];
+  });
+}
 
 const filledDown = ({ templates }: Subject, { sheet, row, column }: BookCell, template: Template): boolean =>
   [sheet.at(row - 1, column), sheet.at(row + 1, column)].some((each) => each !== undefined && templates.of(each) === template);
-
-/** A figure just past an end of the range that is of one kind with those in it. */
-function missedRow(subject: Subject, { sheet, top, left, bottom }: Place, from: BookCell): BookCell | undefined {
-  for (const [inside, beyond] of [[bottom, bottom + 1], [top, top - 1]] as const) {
-    const last = sheet.at(inside, left);
-    const next = sheet.at(beyond, left);
-    if (!last || !next || next === from || typeof last.stored !== 'number' || typeof next.stored !== 'number') continue;
-    const alike = last.formula === null && next.formula === null ? !last.owner && !next.owner : subject.templates.of(last) !== undefined && subject.templates.of(last) === subject.templates.of(next);
-    if (alike && subject.columnOf(last) === subject.columnOf(next)) return next;
-  }
-  return undefined;
-}

@@ -1,9 +1,13 @@
-import { type Unit, unitOf } from '../../../core/units';
+import type { AstExpression } from '@borgar/fx/xlsx';
+import type { Unit } from '../../../core/units';
 import { clauseOf } from '../../../functions/kernel/explain';
 import type { BookCell } from '../../calculate/cells';
+import { columnLetters } from '../../evaluate/references';
 import { sampleCell } from '../arguments';
 import type { Found, Rule } from '../rule';
 import type { Subject } from '../subject';
+import { calledName } from '../templates';
+import { unitNamed } from '../written-unit';
 
 /** A column whose unit is not the one that a function reads from it, or writes into it. */
 export const unit: Rule = {
@@ -34,23 +38,37 @@ function judge(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefine
       if (!source || !kind.unit) continue;
       const written = subject.unitOf(source);
       if (hasOwnUnit(source) || !contradicts(written, kind.unit, source)) continue;
-      return { clause, reason: `${name} of ${entry.member.name} takes ${worded(kind.unit)}, ${source.sheet.name}!${source.address} says ${written}` };
+      return { clause, reason: `${name} of ${entry.member.name} takes ${worded(kind.unit)}, ${whereWritten(subject, source)} says ${written}` };
     }
   }
   return resultOf(subject, cell);
 }
 
+/** A column by its letter where its unit stands over it, else the cell. */
+function whereWritten(subject: Subject, source: BookCell): string {
+  const { sheet, address, column } = source;
+  const of = subject.columnOf(source);
+  if (!of || of.unit === '') return `${sheet.name}!${address}`;
+  return `column ${columnLetters(column)} of ${sheet.name}${of.heading === '' ? '' : ` ("${of.heading}")`}`;
+}
+
 /** The unit of a result over whose column another one stands. */
 function resultOf(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefined {
-  const tree = subject.templates.of(cell)!.tree;
-  const entry = tree && subject.entryOf(tree);
+  const outer = whole(subject.templates.of(cell)!.tree);
+  const entry = outer && subject.entryOf(outer);
   if (!entry) return undefined;
   const { result, name } = entry.member;
-  const given = result === 'impedance' ? 'mΩ' : result === 'ratio' ? '1' : unitOf(result.replace(/ peak$/, ''));
+  const given = result === 'impedance' ? 'mΩ' : result === 'ratio' ? '1' : unitNamed(result);
   const written = subject.unitOf(cell);
   if (!given || !contradicts(written, given, cell)) return undefined;
-  return { clause: clauseOf(entry.declaration), reason: `${name} gives ${worded(given)}, its column says ${written}` };
+  return { clause: clauseOf(entry.declaration), reason: `${name} gives ${worded(given)}, the sheet says ${written}` };
 }
+
+const KEEP_THE_UNIT = new Set(['ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'ABS', 'IFERROR', 'IFNA']);
+
+/** What a formula gives, rounded or not. */
+const whole = (tree: AstExpression | null | undefined): AstExpression | null | undefined =>
+  tree?.type === 'CallExpression' && KEEP_THE_UNIT.has(calledName(tree)) ? whole(tree.arguments[0]) : tree;
 
 /** Units that are one and the same figure. */
 const EQUAL: readonly (readonly Unit[])[] = [['mΩ/m', 'Ω/km']];
@@ -61,7 +79,7 @@ const worded = (of: Unit): string => (of === '1' ? 'a pure ratio' : of);
 const hasOwnUnit = ({ stored }: BookCell): boolean => typeof stored === 'string' && /\d\s*[A-Za-zµΩ°%²√/]+$/.test(stored.trim()) && !/[ij]$/.test(stored.trim());
 
 function contradicts(written: string, takes: Unit, { stored }: BookCell): boolean {
-  const says = /^[-–—]$/.test(written) ? '1' : unitOf(written.replace(/ peak$/, ''));
+  const says = /^[-–—]$/.test(written) ? '1' : unitNamed(written);
   if (says === undefined || says === takes) return false;
   // A cell shown in per cent holds the fraction.
   if (says === '%' && takes === '1') return typeof stored === 'number' && Math.abs(stored) > 1.5;
