@@ -18,7 +18,7 @@ import { atLeast, atMost } from '../core/judgement';
 import { family, testAndMargin, worksheetFunction } from './kernel/declaration';
 import { impedance, impedances } from './kernel/impedance-kinds';
 import { count, flag, quantity, ratio, word } from './kernel/kinds';
-import { fractionTyped, kiloampereTripTyped, kiloamperesTyped } from './plausible';
+import { fractionTyped, kiloampereTripTyped, kiloamperesTyped, lineVoltsTyped } from './plausible';
 import { csa, evenSharing, kFactor, metal, runs } from './shared-parameters';
 
 /** Insulations of cables; the mineral ones are not those of separate earth conductors. */
@@ -213,7 +213,7 @@ export const cableWithstandCurrent = worksheetFunction({
   caution: 'Over 5 s the method does not hold.',
   examples: ['=JW.CABLE_WITHSTAND_CURRENT(115,25,0.4)', '=JW.CABLE_WITHSTAND_CURRENT(94,150,"200 ms",2)'],
   compute: ({ k, csa_mm2, time_s, runs }, work) => withstandCurrent(k, csa_mm2, time_s, runs, work),
-  cautions: (args) => [evenSharing(args)],
+  cautions: (args) => [!atLeast(args.time_s, 0.1) && 'below 0.1 s the d.c. part of the fault counts: compare joule integrals (CABLE_WITHSTAND)', evenSharing(args)],
 });
 
 export const nonAdiabatic = worksheetFunction({
@@ -323,7 +323,7 @@ export const loopMax = worksheetFunction({
   basis: [{ source: 'IEC 60364-4-41:2005+A1:2017', clause: '411.4.4' }, { source: 'IEC 60364-6', clause: 'cold reading', fromMemory: true }],
   examples: ['=JW.LOOP_MAX(1150,240)', '=JW.LOOP_MAX(JW.BAND_MINIATURE(32,"C","trip"),230,0.95,0.8)'],
   compute: ({ trip_A, u0_V, c, cold_factor }, work) => greatestLoop(trip_A, u0_V, c, cold_factor, work),
-  cautions: ({ trip_A }) => [kiloampereTripTyped('trip_A', trip_A)],
+  cautions: ({ trip_A, u0_V }) => [kiloampereTripTyped('trip_A', trip_A), lineVoltsTyped('u0_V', u0_V)],
 });
 
 export const disconnectLimit = worksheetFunction({

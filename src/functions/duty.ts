@@ -13,7 +13,7 @@ import { BREAKER_TABLE_ABOVE } from '../core/standards/making-ratios';
 import { type Caution, family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, text, word } from './kernel/kinds';
 import { points } from './kernel/range-kinds';
-import { amperesTyped } from './plausible';
+import { amperesTyped, kilojoulesTyped } from './plausible';
 import { hertz, volts } from './shared-parameters';
 
 const faultLevel = () => quantity('kA', 'prospective r.m.s. fault current at the place', { upTo: 300 });
@@ -164,6 +164,7 @@ export const letThroughTest = testAndMargin({
   cautions: ({ let_A2s, fault_kA }) => [
     isUnlimited(let_A2s, fault_kA) &&
       `let_A2s is half a cycle or more of ${rounded(fault_kA)} kA: right only where the device does not limit`,
+    kilojoulesTyped('let_A2s', let_A2s),
     amperesTyped('fault_kA', fault_kA),
   ],
 });

@@ -7,6 +7,7 @@ import { motorRatedCurrent } from '../core/impedance/motor';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { impedance } from './kernel/impedance-kinds';
 import { quantity, ratio, word } from './kernel/kinds';
+import { lineVoltsTyped } from './plausible';
 import { cMax, cMin, efficiency, hertz, motorPower, powerFactor, transformerRating, transformerUk, volts } from './shared-parameters';
 
 const IEC_60909 = 'IEC 60909-0:2016';
@@ -99,6 +100,7 @@ const faultLoop = worksheetFunctions({
     parameters: { z_loop_mohm: impedance('impedance of the loop: source, line and return', LEAST), u0_V: u0(), c: c() },
     result: 'kA',
     compute: ({ z_loop_mohm, u0_V, c: factor }, work) => loopFault(z_loop_mohm, u0_V, factor, work),
+    cautions: ({ u0_V }) => [lineVoltsTyped('u0_V', u0_V)],
   })),
 });
 

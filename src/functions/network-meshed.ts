@@ -189,6 +189,11 @@ export const netArrangements = worksheetFunctions({
         work.step('Z_kk', 'diagonal of Y⁻¹', { when: found.when, arrangements: answers.extremes.arrangements }, [found.z, 'mΩ']);
         return threePhaseFault(found.z, volts_V, factor, work);
       },
+      cautions: ({ branches, sources, node: name }) => {
+        const answers = branches.with(sources);
+        const { dead } = answers.extremes.nodes[knownNode(answers, name)]!;
+        return [dead > 0 && `not fed in ${dead} of ${answers.extremes.arrangements} arrangements: these are left out`];
+      },
     }),
   ],
 });

@@ -28,3 +28,15 @@ export const amperesTyped = (name: string, kiloamperes: number): Caution => kilo
  */
 export const fractionTyped = (name: string, percent: number): Caution =>
   percent > 0 && percent < 1 && `${name} is ${figure(percent)} %: a fraction typed for per cent?`;
+
+/** Customary voltages between lines, V, that stand line to earth only in networks of 660 V and more. */
+const BETWEEN_LINES = [380, 400, 415, 440, 480];
+
+/** Voltage between lines where line to earth is asked: the fault current reads √3 times too high, and so does the loop that still trips. */
+export const lineVoltsTyped = (name: string, volts: number): Caution =>
+  BETWEEN_LINES.some((usual) => Math.abs(volts - usual) < usual * 1e-6) && `${name} is ${figure(volts)} V: between lines, where line to earth is asked?`;
+
+const LEAST_LET_THROUGH = 1;
+
+/** The smallest link lets through a few A²s: kA²s where A²s are asked, with which everything passes. */
+export const kilojoulesTyped = (name: string, joule: number): Caution => joule < LEAST_LET_THROUGH && `${name} is ${figure(joule)} A²s: kA²s typed for A²s?`;

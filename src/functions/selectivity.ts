@@ -8,7 +8,7 @@ import { judgeTimeGap } from '../core/selectivity/time-gap';
 import { fuseRatings } from '../core/standards/fuse-gates';
 import { family, member, testAndMargin, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, setting, text } from './kernel/kinds';
-import { fractionTyped } from './plausible';
+import { fractionTyped, kilojoulesTyped } from './plausible';
 import { selectRanges, takeover } from './selectivity-curves';
 import { faultLevel, instantaneousTolerance } from './shared-parameters';
 
@@ -78,7 +78,7 @@ export const selectJoule = testAndMargin({
     '=JW.SELECT_JOULE_TEST(92000,140000,31,22)', '=JW.SELECT_JOULE_MARGIN(92000,140000,31,31,25)',
   ],
   judge: ({ total_minor_A2s, prearc_major_A2s, minor_kA, major_kA, reserve_pct }, work) => judgeJoule(total_minor_A2s, prearc_major_A2s, minor_kA, major_kA, reserve_pct, work),
-  cautions: ({ total_minor_A2s, reserve_pct }) => [prearcingForTotal(total_minor_A2s), fractionTyped('reserve_pct', reserve_pct)],
+  cautions: ({ total_minor_A2s, reserve_pct }) => [prearcingForTotal(total_minor_A2s), kilojoulesTyped('total_minor_A2s', total_minor_A2s), fractionTyped('reserve_pct', reserve_pct)],
 });
 
 /** An instantaneous release of so few amperes is most likely one typed in kA. */

@@ -40,3 +40,21 @@ describe('edges of the input', () => {
     expect(valueOf('=JW.VOLT_DROP(100,1+1E-12,"30+4i")') as number).toBeCloseTo(Math.sqrt(3) * 3, 9); // √3·100 A·30 mΩ
   });
 });
+
+describe('cautions', () => {
+  // IEC 60364-4-43, 434.5.2: below 0.1 s the asymmetry of the current is of importance.
+  test('CABLE_WITHSTAND_CURRENT below 0.1 s', () => {
+    expect(valueOf('=JW.CAUTION("CABLE_WITHSTAND_CURRENT",115,25,"20 ms")')).toBe('below 0.1 s the d.c. part of the fault counts: compare joule integrals (CABLE_WITHSTAND)');
+    expect(valueOf('=JW.CAUTION("CABLE_WITHSTAND_CURRENT",115,25,0.1)')).toBe('');
+  });
+
+  // 0.95·400/160 = 2375 mΩ, where 0.95·230/160 = 1366 mΩ is the limit of a 230/400 V network.
+  test('a voltage between lines where line to earth is asked', () => {
+    const words = 'u0_V is 400 V: between lines, where line to earth is asked?';
+    expect(valueOf('=JW.LOOP_MAX(160,400)')).toBe(2375);
+    expect(valueOf('=JW.CAUTION("LOOP_MAX",160,400)')).toBe(words);
+    expect(valueOf('=JW.CAUTION("FAULT_LOOP_MIN","120+31i","0.4 kV")')).toBe(words);
+    expect(valueOf('=JW.CAUTION("FAULT_LOOP_MAX","120+31i",400)')).toBe(words);
+    expect(valueOf('=JW.CAUTION("LOOP_MAX",160,230)&JW.CAUTION("FAULT_LOOP_MIN","120+31i",347)')).toBe('');
+  });
+});

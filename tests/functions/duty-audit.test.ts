@@ -18,3 +18,10 @@ describe('cautions of a pass that leans on more than was given', () => {
     expect(valueOf('=JW.CAUTION("BREAKING_TEST",3,6,4.5,"once",0.8)')).toBe('');
   });
 });
+
+test('let-through in kA²s where A²s are asked passes everything', () => {
+  expect(valueOf('=JW.LETTHROUGH_TEST(0.21,8265625,36,36)')).toBe('pass');
+  expect(valueOf('=JW.CAUTION("LETTHROUGH_TEST",0.21,8265625,36,36)')).toBe('let_A2s is 0.21 A²s: kA²s typed for A²s?');
+  expect(valueOf('=JW.CAUTION("SELECT_JOULE_TEST",0.092,140000,31,31)')).toBe('total_minor_A2s is 0.092 A²s: kA²s typed for A²s?');
+  expect(valueOf('=JW.CAUTION("LETTHROUGH_TEST",210000,8265625,36,36)&JW.CAUTION("SELECT_JOULE_TEST",92001,140000,31,31)')).toBe('');
+});
