@@ -123,7 +123,10 @@ const impCable = worksheetFunction({
   examples: ['=JW.IMP_CABLE(140,120,"Al")', '=JW.IMP_CABLE("0.05 km",70,"Cu",2,90,0.075)'],
   compute: ({ length_m, csa_mm2, metal: of, runs: n, temperature_C, x_mohm_m }, work) =>
     lineImpedance(length_m, conductorResistance(csa_mm2, of, work), x_mohm_m, n, temperature_C, work),
-  cautions: ({ length_m }) => [length_m > 1000 && 'unusual length for low voltage'],
+  cautions: ({ length_m, csa_mm2 }) => [
+    length_m > 1000 && 'unusual length for low voltage',
+    csa_mm2 > 300 && 'direct-current resistance: above 300 mm² R at 50 Hz is some per cent more, so least faults and volt drop are worse; give the maker’s figure by IMP_PER_METRE',
+  ],
 });
 
 const impPerMetre = worksheetFunction({
