@@ -14,9 +14,14 @@ export function relativeDifference(stored: Cell, computed: Cell): number | undef
   return z && w ? z.sub(w).abs() / w.abs() : undefined;
 }
 
+/** What is left of terms that cancel but for their last bits, where one program says 0 and another does not. */
+const RESIDUE = 1e-12;
+
+const isResidue = (a: Cell, b: Cell): boolean => typeof a === 'number' && typeof b === 'number' && Math.max(Math.abs(a), Math.abs(b)) <= RESIDUE;
+
 /** Whether a stored value agrees with the computed one. A formula that gives empty text may be stored as nothing. */
 export function agrees(stored: Cell, computed: Cell, tolerance: number): boolean {
-  if (sameValue(stored, computed) || (stored === null && computed === '')) return true;
+  if (sameValue(stored, computed) || (stored === null && computed === '') || isResidue(stored, computed)) return true;
   const difference = relativeDifference(stored, computed);
   return difference !== undefined && Math.abs(difference) <= Math.max(tolerance, LEAST_TOLERANCE);
 }

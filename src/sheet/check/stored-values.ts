@@ -11,7 +11,7 @@ type Heading = Pick<Rule, 'kind' | 'class' | 'looksFor'>;
 
 export const STORED_VALUE: Heading = {
   kind: 'stored-value', class: 'B',
-  looksFor: 'A stored value that its formula does not give from the stored values of the cells it reads. A where the formula is one of the protection functions, C where only a wording differs.',
+  looksFor: 'A stored value that its formula does not give from the stored values of the cells it reads. A where the formula is one of the protection functions, C where only a wording differs, or which error it is.',
 };
 export const NOT_CHECKED: Heading = {
   kind: 'not-checked', class: 'B',
@@ -64,6 +64,9 @@ export class StoredValues {
     const place = address === cell.address ? cell : this.subject.book.cell(sheet, address) ?? cell;
     if (isLostName(was)) {
       return { cell: place, computed: now, class: 'B', reason: 'stored as #NAME?: the program that saved the file last does not know a function of it' };
+    }
+    if (was instanceof CellError && now instanceof CellError) {
+      return { cell: place, computed: now, class: 'C', reason: `stored as ${was.code}, worked out here as ${now.code}${now.message === '' ? '' : `: ${now.message}`}: some programs store one error for another` };
     }
     const because = now instanceof CellError && now.message !== '' ? `: ${now.message}` : '';
     return {

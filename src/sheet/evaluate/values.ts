@@ -1,6 +1,6 @@
 import type { Cell, Matrix } from '../../functions/kernel/cell';
-import { isError, raise } from './errors';
-import { numberInText, textOfNumber } from './number-text';
+import { isError, raise, refuse } from './errors';
+import { dependsOnLanguage, numberInText, textOfNumber } from './number-text';
 import { Reference, Union } from './references';
 
 /** A function value: what LAMBDA makes, called with its arguments. */
@@ -41,7 +41,14 @@ export function toNumber(cell: Cell | undefined): number {
   if (cell === null || cell === undefined) return 0;
   if (typeof cell === 'boolean') return cell ? 1 : 0;
   if (isError(cell)) throw cell;
-  return numberInText(cell) ?? raise('#VALUE!', `${quoted(cell)} is not a number`);
+  return numberOf(cell, 'a number');
+}
+
+/** The number that a text stands for; `what` says what it should have been. */
+export function numberOf(text: string, what: string): number {
+  return numberInText(text) ?? (dependsOnLanguage(text)
+    ? refuse(`whether ${quoted(text)} is ${what}, and which, hangs on the language of the program: not supported here`)
+    : raise('#VALUE!', `${quoted(text)} is not ${what}`));
 }
 
 /** A number cut to a whole one, as most positions and counts are read. */

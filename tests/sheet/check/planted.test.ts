@@ -1,3 +1,4 @@
+import { CellError } from '../../../src/functions/kernel/cell';
 import { type Edits, checked, edited, schedule, schedulePlanted, told, withStored } from '../../support/checked';
 
 /** One content in the cells of a column. */
@@ -106,6 +107,16 @@ describe('a stored value that its formula does not give', () => {
     ['a plain figure', 'I11', 95, 'B'],
   ])('%s in cell %s is of its class', (_, address, value, of) => {
     expect(told(checked(withStored(schedule(), 'Cables', address, value)).findings)).toContain(`${of} stored-value Cables!${address}`);
+  });
+  test('what is left of terms that cancel is no difference; a small value is', () => {
+    const book = schedulePlanted({ 'Lists!D2': '=SUM(B2:B6)-SUM(B2:B6)' });
+    expect(told(checked(withStored(book, 'Lists', 'D2', -5.5e-15)).findings)).toEqual([]);
+    expect(told(checked(withStored(book, 'Lists', 'D2', 1e-9)).findings)).toEqual(['B stored-value Lists!D2']);
+  });
+  test('one error stored for another is a remark, with both', () => {
+    const [finding, ...more] = checked(withStored(schedulePlanted({ 'Lists!D2': '=SQRT(-1)' }), 'Lists', 'D2', new CellError('#VALUE!', ''))).findings;
+    expect(more).toEqual([]);
+    expect(finding).toMatchObject({ class: 'C', kind: 'stored-value', reason: expect.stringMatching(/#VALUE!.*#NUM!/) });
   });
   test('a wording that differs is a remark', () => {
     expect(told(checked(withStored(schedule(), 'Sources', 'B9', 'worked by an older version')).findings)).toEqual(['C stored-value Sources!B9']);

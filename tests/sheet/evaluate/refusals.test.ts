@@ -1,4 +1,4 @@
-import { CellError } from '../../../src/functions/kernel/cell';
+import { type Cell, CellError } from '../../../src/functions/kernel/cell';
 import { NotSupported, compile, emptyWorkbook, evaluate } from '../../../src/sheet/evaluate';
 import { SmallWorkbook, errorOf, run } from './sheet';
 
@@ -43,6 +43,18 @@ describe('what cannot be worked out is not papered over', () => {
     expect(code).toBe('#UNSUPPORTED!');
     expect(message).toMatch(/not supported here/);
   });
+
+  it.each([
+    '"12,5"*2', 'VALUE("1 000")', 'VALUE("1.234,5")', '"15.01.2024"+0', 'DATEVALUE("1/2/2024")', 'DATEVALUE("15/01/2024")', '"1/2"+0', 'IFERROR("1/2"+0,0)',
+    'TEXT(1.5,"0,00")', 'TEXT(1234.5,"#.##0,00")', 'TEXT(45000,"TT.MM.JJJJ")', 'TEXT(45000,"jj/mm/aaaa")',
+  ])('%s hangs on the language of the program, which a file does not tell', (formula) => {
+    expect(errorOf(run(formula))).toEqual({ code: '#UNSUPPORTED!', message: expect.stringMatching(/hangs? on the language of the program: not supported here$/) });
+  });
+
+  it.each<[string, Cell]>([
+    ['"1,234.5"+0', 1234.5], ['"2024-01-15"+0', 45306], ['DATEVALUE("5/5/2024")', 45417], ['DATEVALUE("1/15/2024")', 45306], ['COUNTIF({"1.2.3","1/2"},"1.2.3")', 1],
+    ['TEXT(1234.5,"#,##0.00")', '1,234.50'], ['TEXT(1234567,"0,")', '1235'], ['TEXT(1234.5,"0,0.0")', '1,234.5'], ['TEXT(5,"0 ""tt"" ""0,00""")', '5 tt 0,00'],
+  ])('%s does not', (formula, result) => expect(run(formula)).toBe(result));
 
   it('nor is a cell that could not be, by whatever reads it', () => {
     for (const formula of ['A1+1', 'IFERROR(A1,0)', 'SUMIF(A1:A2,1)', 'COUNTA(A1:A2)', 'XLOOKUP(1,A1:A2,A1:A2)']) {

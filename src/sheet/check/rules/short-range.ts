@@ -46,7 +46,10 @@ const LISTS: Readonly<Record<string, readonly number[]>> = { VLOOKUP: [1], LOOKU
 function rangesOf({ tree }: Template) {
   const nodes = [...expressions(tree)];
   const lists = new Set(nodes.flatMap((node) => (node.type === 'CallExpression' ? (LISTS[calledName(node)] ?? []).map((at) => node.arguments[at]) : [])));
+  // The rows of a HLOOKUP are its columns: it takes as many as it asks for.
+  const onTheirSide = new Set(nodes.flatMap((node) => (node.type === 'CallExpression' && calledName(node) === 'HLOOKUP' ? [node.arguments[1]] : [])));
   return nodes.flatMap((node) => {
+    if (onTheirSide.has(node)) return [];
     const written = node.type === 'ReferenceIdentifier' && node.kind === 'range' ? writtenRange(node.value) : undefined;
     if (!written || written.to.row - written.from.row + 1 < LEAST_ROWS) return [];
     const { from, to } = written;

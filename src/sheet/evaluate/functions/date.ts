@@ -1,7 +1,6 @@
 import type { Cell } from '../../../functions/kernel/cell';
 import { raise, refuse } from '../errors';
-import { type Value, cellOf, cellsOf, toNumber, toText, toTruth, toWhole } from '../values';
-import { numberInText } from '../number-text';
+import { type Value, cellOf, cellsOf, numberOf, toNumber, toText, toTruth, toWhole } from '../values';
 import { LAST_DAY, calendarDay, checkedDay, daysInMonth, monthsLater, serialOf, weekday } from './calendar';
 import { type CellFunction, type FunctionTable, cells, whole } from './definition';
 import { days360, yearFraction } from './year-fraction';
@@ -98,7 +97,7 @@ function timeOf(hours: number, minutes: number, seconds: number): number {
 
 function numberFrom(cell: Cell | undefined): number {
   const text = toText(cell);
-  return numberInText(text) ?? raise('#VALUE!', `"${text}" is not a date or time`);
+  return numberOf(text, 'a date or time');
 }
 
 const clock = (now: Date | undefined): Date => now ?? refuse('no clock is given: NOW and TODAY are not supported here');

@@ -1,6 +1,6 @@
 import { format } from 'numfmt';
 import type { Cell } from '../../../functions/kernel/cell';
-import { isError, raise } from '../errors';
+import { isError, raise, refuse } from '../errors';
 import { LIMITS, boundedText } from '../limits';
 import { numberInText } from '../number-text';
 import { type Value, cellOf, toNumber, toText, toTruth, toWhole } from '../values';
@@ -44,12 +44,21 @@ function repeat(text: string, times: number): string {
   return text.repeat(times);
 }
 
+/**
+ * Formats that programs of other languages read in their own way: "0,00" and "#.##0" where the comma is the decimal mark,
+ * years and days as JJJJ, AAAA and TT. English ones have a point or nothing behind such a comma's thousands.
+ */
+const FORMAT_OF_ANOTHER_LANGUAGE = /[0#],0{1,2}(?![0#.,])|#\.##0|[jt]{2}|a{3}|^standard$/i;
+
+const withoutQuoted = (pattern: string): string => pattern.replace(/"[^"]*"|\\.|\[[^\]]*\]/g, '');
+
 /** A value in a number format; text that is a number counts as one, other text passes through the text part of the format. */
 export function formatted(cell: Cell | undefined, pattern: string): string {
   if (isError(cell)) throw cell;
   if (typeof cell === 'boolean') return toText(cell);
   const value = typeof cell === 'string' ? numberInText(cell) ?? cell : cell ?? 0;
   if (pattern === '') return '';
+  if (typeof value === 'number' && FORMAT_OF_ANOTHER_LANGUAGE.test(withoutQuoted(pattern))) refuse(`the format "${pattern}" hangs on the language of the program: not supported here`);
   try {
     return boundedText(format(pattern, value, { throws: true, dateErrorThrows: true, dateSpanLarge: false }));
   } catch (thrown) {
@@ -127,7 +136,8 @@ export const textFunctions: FunctionTable = {
     return whole.slice(Math.max(0, whole.length - length(size)));
   }),
   MID: cells([3, 3], (text, from, size) => toText(text).slice(start(from ?? null) - 1, start(from ?? null) - 1 + length(size ?? null))),
-  UPPER: ofText((text) => text.toUpperCase()),
+  // Letter by letter: ß has no capital there.
+  UPPER: ofText((text) => [...text].map((letter) => (letter.toUpperCase().length === letter.length ? letter.toUpperCase() : letter)).join('')),
   LOWER: ofText((text) => text.toLowerCase()),
   PROPER: ofText(properCase),
   TRIM: ofText((text) => text.replace(/^ +| +$/g, '').replace(/ +/g, ' ')),
