@@ -69,10 +69,22 @@ describe('opened, and told apart from what was checked', () => {
     expect(check.findings[2].reason).toContain('circular reference: S!C1 reads itself');
     expect(recompute.error.join('\n')).toContain('circular reference: S!A1 → S!B1 → S!A1');
   });
-  test('a circle whose values are stored is computed from them, and cannot be computed anew', async () => {
-    const { check, recompute } = await tried(rows('<row r="1"><c r="A1"><f>B1+1</f><v>5</v></c><c r="B1"><f>A1-1</f><v>4</v></c></row>'));
-    expect(check).toMatchObject({ checked: 2, notChecked: 0 });
+  test('a circle whose stored values agree with one another does not pass for checked', async () => {
+    const { check, recompute } = await tried(rows('<row r="1"><c r="A1"><f>B1+1</f><v>5</v></c><c r="B1"><f>A1-1</f><v>4</v></c><c r="C1"><f>B1*2</f><v>8</v></c></row>'));
+    expect(check).toMatchObject({ checked: 2, notChecked: 1 });
+    expect(kinds(check)).toEqual(['B not-checked B1']);
+    expect(check.findings[0].reason).toContain('circular reference: S!A1 → S!B1 → S!A1');
     expect(recompute.status).toBe(1);
+  });
+  test('a circle that the workbook iterates ends near its values: neither agreement nor difference is told', async () => {
+    const book = handMadeParts({ sheets: { S: '<row r="1"><c r="A1"><f>B1/2+1</f><v>1.9995</v></c><c r="B1"><f>A1</f><v>1.9995</v></c><c r="C1"><f>B1*2</f><v>3.999</v></c></row>' } });
+    const { check } = await tried(zipped({ ...book, 'xl/workbook.xml': String(book['xl/workbook.xml']).replace('</workbook>', '<calcPr iterate="1"/></workbook>') }));
+    expect(kinds(check)).toEqual(['B not-checked A1', 'B not-checked B1']);
+    expect(check.findings[0].reason).toContain('which the workbook goes round several times');
+  });
+  test('a path to another workbook', async () => {
+    const { check } = await tried(rows('<row r="1"><c r="A1"><f>\'C:\\x\\[Other.xlsx]Data\'!B2</f><v>1</v></c></row>'));
+    expect(kinds(check)).toEqual(['B external-link A1']);
   });
   test('unknown functions, of ours and of others', async () => {
     const { check } = await tried(rows('<row r="1"><c r="A1"><f>_xldudf_JW_NO_SUCH(1)</f><v>1</v></c><c r="B1"><f>MADEUP(1)</f><v>1</v></c><c r="C1"><f>A1*2</f><v>2</v></c></row>'));

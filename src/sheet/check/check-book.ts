@@ -40,6 +40,7 @@ export function checkWorkbook(bytes: Uint8Array, catalogue: Catalogue, { toleran
   const values = new StoredValues(subject, Math.max(tolerance, LEAST_TOLERANCE));
   const watches = rules.flatMap((rule) => (rule.watch ? [{ rule, watch: rule.watch(subject) }] : []));
   functions.onCall = (call) => { for (const { watch } of watches) watch.call(call); };
+  const changes = book.changes().filter(({ was, now }) => !agrees(was, now, values.tolerance));
   for (const cell of book.formulaCells) {
     functions.cell = cell;
     values.judge(cell, book.storedAgainstStored(cell));
@@ -51,7 +52,6 @@ export function checkWorkbook(bytes: Uint8Array, catalogue: Catalogue, { toleran
   for (const { rule, found } of values.results()) take(rule, found);
   for (const rule of rules) if (rule.look) take(rule, rule.look(subject));
   for (const { rule, watch } of watches) take(rule, watch.found());
-  const changes = book.changes().filter(({ was, now }) => !agrees(was, now, values.tolerance));
   return {
     formulas: book.formulaCells.length, checked: values.checked, notChecked: book.formulaCells.length - values.checked,
     findings: inOrder(subject, findings), changes, facts: subject.facts, tolerance: values.tolerance,

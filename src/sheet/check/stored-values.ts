@@ -1,5 +1,7 @@
 import type { Cell } from '../../functions/kernel/cell';
 import { CellError } from '../../functions/kernel/cell';
+import { FromCell } from '../calculate/results';
+import { NotSupported } from '../evaluate';
 import type { FormulaCell, StoredCheck } from '../book';
 import { agrees } from './agree';
 import type { FindingClass } from './finding';
@@ -46,6 +48,8 @@ export class StoredValues {
     } else if (reason !== undefined) {
       if (readsOtherBook(this.subject, cell)) this.external.found.push({ cell, reason: 'not checked: it reads another workbook, whose values cannot be seen here' });
       else this.unchecked.found.push({ cell, reason: `not checked: ${reason}` });
+    } else if (isCircle(cell.value) && (!(cell.value instanceof FromCell) || (this.subject.facts.iterative && differs.length > 0))) {
+      this.unchecked.found.push({ cell, reason: `not checked: ${cell.value.message}${this.subject.facts.iterative ? ', which the workbook goes round several times' : ''}` });
     } else if (cell.stored === null && computed !== '') {
       this.unchecked.found.push({ cell, computed, reason: 'not checked: the file holds no value of it, the program that wrote it did not compute' });
     } else if (isLostName(computed) && !isLostName(cell.stored)) {
@@ -89,11 +93,17 @@ export class StoredValues {
   }
 }
 
+/** Came up when all was computed anew: by the stored values alone a circle may look as if it agreed. */
+const isCircle = (value: Cell): value is NotSupported => value instanceof NotSupported && value.code === '#CYCLE!';
+
 /** An error as a file stores it; one that came up here has its reason with it. */
 const isLostName = (value: Cell): boolean => value instanceof CellError && value.code === '#NAME?' && value.message === '';
+
+/** A path, as some programs write it. */
+const BY_PATH = /\[[^[\]]+\.(?:xl|od)\w+\][^'!]*'?!/i;
 
 /** Whether a formula names cells of another workbook. */
 export function readsOtherBook(subject: Subject, cell: FormulaCell): boolean {
   if (!cell.formula.includes('[')) return false;
-  return [...expressions(subject.templates.of(cell)?.tree)].some((node) => node.type === 'ReferenceIdentifier' && node.kind !== 'table' && EXTERNAL.test(node.value));
+  return BY_PATH.test(cell.formula) || [...expressions(subject.templates.of(cell)?.tree)].some((node) => node.type === 'ReferenceIdentifier' && node.kind !== 'table' && EXTERNAL.test(node.value));
 }
