@@ -33,11 +33,13 @@ export interface CheckedFile {
   readonly notChecked: number;
   readonly findings: readonly FileFinding[];
   /** Stored values that change when the whole workbook is computed anew. */
+  /** Formulas that could not be computed anew. */
+  readonly notRecomputed: number;
   readonly changes: readonly { readonly sheet: string; readonly cell: string; readonly stored: JsonCell; readonly computed: JsonCell }[];
 }
 
 export const notReadable = (file: string, error: string): CheckedFile =>
-  ({ file, error, sheets: [], notices: [], formulas: 0, checked: 0, notChecked: 0, findings: [], changes: [] });
+  ({ file, error, sheets: [], notices: [], formulas: 0, checked: 0, notChecked: 0, findings: [], changes: [], notRecomputed: 0 });
 
 /** Reads and checks one file; what goes wrong with it is told in the result. */
 export async function checkFile(file: string, tolerance: number): Promise<CheckedFile> {
@@ -50,8 +52,8 @@ export async function checkFile(file: string, tolerance: number): Promise<Checke
   }
 }
 
-const plain = ({ formulas, checked, notChecked, findings, changes, facts }: Checked): Omit<CheckedFile, 'file'> => ({
-  sheets: facts.sheets.map(({ name }) => name), notices: noticesOf(facts), formulas, checked, notChecked,
+const plain = ({ formulas, checked, notChecked, findings, changes, notRecomputed, facts }: Checked): Omit<CheckedFile, 'file'> => ({
+  sheets: facts.sheets.map(({ name }) => name), notices: noticesOf(facts), formulas, checked, notChecked, notRecomputed,
   findings: findings.map((finding) => ({ ...finding, stored: jsonCell(finding.stored), computed: jsonCell(finding.computed) })),
   changes: changes.map(({ sheet, address, was, now }) => ({ sheet, cell: address, stored: jsonCell(was), computed: jsonCell(now) })),
 });

@@ -39,6 +39,7 @@ export async function writeWhole(file: string, bytes: Uint8Array): Promise<void>
     await rename(beside, file);
   } catch (error) {
     await rm(beside, { force: true });
-    throw new CouldNotRun(`${file}: not written, ${reason(error)}`);
+    const words = (error as NodeJS.ErrnoException).code === 'ENOENT' ? `there is no folder ${path.dirname(file)}` : reason(error);
+    throw new CouldNotRun(`${file}: not written, ${words}`);
   }
 }

@@ -20,8 +20,10 @@ export async function findFiles(asked: readonly string[]): Promise<FilesFound> {
   const files = new Map<string, string>();
   const missing: { asked: string; why: string }[] = [];
   for (const each of asked) {
-    const found = await filesOf(each);
-    if (found.length === 0) missing.push({ asked: each, why: hasPattern(each) ? 'no workbook fits this pattern' : 'the folder holds no workbook' });
+    const closed: string[] = [];
+    const found = await filesOf(each, closed);
+    for (const folder of closed) missing.push({ asked: folder, why: 'this folder cannot be read' });
+    if (found.length === 0 && closed.length === 0) missing.push({ asked: each, why: hasPattern(each) ? 'no workbook fits this pattern' : 'the folder holds no workbook' });
     for (const file of found) if (files.size < MOST_FILES) files.set(path.resolve(file), file);
       else if (!files.has(path.resolve(file))) return { files: [...files.values()], missing: [...missing, { asked: each, why: `more than ${MOST_FILES} workbooks; the rest was left out` }] };
   }
@@ -30,15 +32,15 @@ export async function findFiles(asked: readonly string[]): Promise<FilesFound> {
 
 const hasPattern = (text: string): boolean => /[*?]/.test(text);
 
-async function filesOf(asked: string): Promise<string[]> {
+async function filesOf(asked: string, closed: string[]): Promise<string[]> {
   const facts = await stat(asked).catch(() => undefined);
-  if (facts?.isDirectory()) return below(asked, () => true);
+  if (facts?.isDirectory()) return below(asked, () => true, closed);
   if (facts || !hasPattern(asked)) return [asked];
   const steps = asked.replace(/\\/g, '/').split('/');
   const fixed = steps.findIndex(hasPattern);
   const base = steps.slice(0, fixed).join('/') || (asked.startsWith('/') ? '/' : '.');
   const fits = patternOf(steps.slice(fixed));
-  const found = await below(base, (relative) => fits.test(relative));
+  const found = await below(base, (relative) => fits.test(relative), closed);
   return base === '.' && fixed === 0 ? found.map((file) => path.normalize(file)) : found;
 }
 
@@ -52,13 +54,16 @@ function patternOf(steps: readonly string[]): RegExp {
   return new RegExp(`^${source.join('')}$`, process.platform === 'win32' ? 'i' : '');
 }
 
-/** Workbooks below a folder; links to folders are not followed, so that no walk goes round. */
-async function below(folder: string, wanted: (relative: string) => boolean): Promise<string[]> {
+/** Workbooks below a folder; links to folders are not followed, so that no walk goes round. Folders that do not open are named. */
+async function below(folder: string, wanted: (relative: string) => boolean, closed: string[]): Promise<string[]> {
   const found: string[] = [];
   const open = [''];
   while (open.length > 0 && found.length <= MOST_FILES) {
     const step = open.shift()!;
-    const entries = await readdir(path.join(folder, step), { withFileTypes: true }).catch((): Dirent[] => []);
+    const entries = await readdir(path.join(folder, step), { withFileTypes: true }).catch((error: NodeJS.ErrnoException): Dirent[] => {
+      if (error.code !== 'ENOENT') closed.push(path.join(folder, step));
+      return [];
+    });
     for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
       if (PASSED_OVER.test(entry.name)) continue;
       const relative = step === '' ? entry.name : `${step}/${entry.name}`;

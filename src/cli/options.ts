@@ -6,7 +6,7 @@ export function optionsOf<const T extends NonNullable<ParseArgsConfig['options']
   try {
     return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
   } catch (error) {
-    const words = (error as Error).message.split('. ')[0]!.replace(/\.$/, '');
+    const words = (error as Error).message.split(/\. |\n/)[0]!.replace(/\.$/, '');
     throw new CouldNotRun(`${words.charAt(0).toLowerCase()}${words.slice(1)}`);
   }
 }

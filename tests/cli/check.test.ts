@@ -68,10 +68,11 @@ describe('options', () => {
     const file = write('near.xlsx', withStored(schedule(), 'Boards', 'Q12', computed * 1.0005));
     expect((await joulewright(['check', '--tolerance', tolerance, file])).status).toBe(status);
   });
-  test.each([[['--tolerance', 'much'], '--tolerance: got much'], [['--tolerance', '100%'], '--tolerance'], [['--json', '--sarif'], 'one form at a time'], [['--html', 'b.xlsx'], 'is the name of a workbook'], [['--jsn'], '--jsn']])('%p is refused in words, and nothing is checked', async (args, words) => {
+  test.each([[['--tolerance', 'much'], '--tolerance: got much'], [['--tolerance', '100%'], '--tolerance'], [['--json', '--sarif'], 'one form at a time'], [['--html', 'b.xlsx'], 'is the name of a workbook'], [['--jsn'], '--jsn'], [['--tolerance', '-1'], "argument is ambiguous"]])('%p is refused in words, and nothing is checked', async (args, words) => {
     const { status, out, error } = await joulewright(['check', ...args, write('good.xlsx', schedule())]);
     expect([status, out]).toEqual([2, []]);
     expect(error.join('\n')).toContain(words);
+    expect(error.join('')).not.toMatch(/\\n|\n/);
   });
   test('no file at all', async () => {
     expect(await joulewright(['check'])).toMatchObject({ status: 2, out: [], error: [expect.stringContaining('no workbook to check')] });
@@ -166,10 +167,20 @@ describe('the record as a page', () => {
     expect(page).toContain('⟨202E⟩');
     expect(page).not.toMatch(/<[^>]*\s(?:src|href)=|url\(|@import/);
   });
+  test('no change is told of formulas that could not be computed anew', async () => {
+    const file = planted('day.xlsx', { 'Curves!H9': '=TODAY()', 'Curves!H10': '=H9+1' });
+    const { out } = await joulewright(['check', '--html', at('r.html'), file]);
+    expect(out).toContain('  Computed anew as a whole, 2 formulas could not be worked out or hang on one that could not');
+    const page = readFileSync(at('r.html'), 'utf8');
+    expect(page).toMatch(/2 of \d+ formulas could not be computed anew, or hang on one that could not/);
+    expect(page).toContain('No stored value of the others changes.');
+    expect(page).not.toContain('No stored value changes.');
+  });
   test('is written whole or not at all', async () => {
-    const { status, error } = await joulewright(['check', '--html', at('no/such/r.html'), write('a.xlsx', schedule())]);
+    const { status, out, error } = await joulewright(['check', '--html', at('no/such/r.html'), write('a.xlsx', schedule())]);
     expect(status).toBe(2);
-    expect(error.join('\n')).toContain('not written');
+    expect(out[0]).toMatch(/a\.xlsx: .* 0 not checked/);
+    expect(error.join('\n')).toContain(`not written, there is no folder ${at('no/such')}`);
     expect(existsSync(at('no'))).toBe(false);
   });
 });

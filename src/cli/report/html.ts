@@ -59,7 +59,7 @@ function fileSection(file: CheckedFile): Markup {
   if (file.error !== undefined) return markup`<section class="file"><h2>${file.file}</h2><p class="not">This file was not checked: ${file.error}</p></section>`;
   return markup`<section class="file">
 <h2>${file.file}</h2>
-<table><tbody>
+<table class="facts"><tbody>
 <tr><th>Sheets</th><td>${file.sheets.join(', ')}</td></tr>
 <tr><th>SHA-256 of the file</th><td><code>${file.sha256 ?? ''}</code></td></tr>
 ${file.notices.map((notice) => markup`<tr><th>Note</th><td>The workbook ${notice}.</td></tr>`)}
@@ -99,12 +99,13 @@ function findingRow({ first, members, cells }: FindingGroup): Markup {
 `;
 }
 
-function changesOf({ changes, formulas }: CheckedFile): Markup {
+function changesOf({ changes, formulas, notRecomputed }: CheckedFile): Markup {
   if (formulas === 0) return NOTHING;
-  if (changes.length === 0) return markup`<h3>Computed anew as a whole</h3><p>No stored value changes.</p>`;
+  const left = notRecomputed === 0 ? NOTHING : markup`<p class="not">${notRecomputed} of ${formulas} formulas could not be computed anew, or hang on one that could not. Nothing is said of what they would give.</p>`;
+  if (changes.length === 0) return markup`<h3>Computed anew as a whole</h3>${left}<p>${notRecomputed === 0 ? 'No stored value changes.' : notRecomputed < formulas ? 'No stored value of the others changes.' : ''}</p>`;
   const rest = changes.length - MOST_CHANGES;
   return markup`<h3>Computed anew as a whole</h3>
-<p>${changes.length} stored value${changes.length === 1 ? '' : 's'} would change. A value that changes here and stands in no finding above follows from one that does.</p>
+${left}<p>${changes.length} stored value${changes.length === 1 ? '' : 's'} would change. A value that changes here and stands in no finding above follows from one that does.</p>
 <table>
 <thead><tr><th class="narrow">Cell</th><th>Stored</th><th>Computed anew</th></tr></thead>
 <tbody>${changes.slice(0, MOST_CHANGES).map(({ sheet, cell, stored, computed }) => markup`<tr><td class="where">${sheet}!${cell}</td><td>${shownCell(stored)}</td><td>${shownCell(computed)}</td></tr>

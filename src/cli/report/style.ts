@@ -14,6 +14,7 @@ thead { display: table-header-group; }
 th { background: var(--shade); font-weight: 600; }
 tbody th { white-space: nowrap; width: 1%; background: none; font-weight: 600; }
 tr { break-inside: avoid; }
+.facts { break-inside: avoid; break-after: avoid; }
 .number, td.number { text-align: right; white-space: nowrap; }
 .where { white-space: nowrap; font-weight: 600; overflow-wrap: normal; }
 .narrow { width: 1%; white-space: nowrap; }

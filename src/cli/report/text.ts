@@ -15,7 +15,7 @@ export function fileLine(file: CheckedFile): string {
 }
 
 /** A file's findings, each with what a reader needs to look it up. */
-export function* findingLines({ findings, changes, notices, error }: CheckedFile, listChanges: boolean): Generator<string> {
+export function* findingLines({ findings, changes, notices, notRecomputed, error }: CheckedFile, listChanges: boolean): Generator<string> {
   if (error !== undefined) return;
   for (const notice of notices) yield `  note: ${oneLine(notice)}`;
   for (const { first, members, cells } of grouped(findings)) {
@@ -30,6 +30,7 @@ export function* findingLines({ findings, changes, notices, error }: CheckedFile
     } else if (members.length === 1 && first.formula === null && first.stored !== null) yield `      stored ${shownCell(first.stored)}`;
     if (first.clause !== '') yield `      ${oneLine(first.clause)}`;
   }
+  if (notRecomputed > 0) yield `  Computed anew as a whole, ${counted(notRecomputed, 'formula')} could not be worked out or ${notRecomputed === 1 ? 'hangs' : 'hang'} on one that could not`;
   if (changes.length > 0) {
     yield `  Computed anew as a whole, ${counted(changes.length, 'stored value')} change${changes.length === 1 ? 's' : ''}${listChanges ? ':' : ' (--list names them)'}`;
     if (listChanges) for (const { sheet, cell, stored, computed } of changes) yield `      ${oneLine(sheet)}!${cell}: ${shownCell(stored)} → ${shownCell(computed)}`;

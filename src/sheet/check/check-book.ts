@@ -24,6 +24,8 @@ export interface Checked {
   readonly findings: readonly Finding[];
   /** What changes when the whole workbook is computed anew from its constants. */
   readonly changes: readonly Change[];
+  /** Formulas that could not be computed anew, or hang on one that could not: of these no change is told. */
+  readonly notRecomputed: number;
   readonly facts: WorkbookFacts;
   readonly tolerance: number;
 }
@@ -54,7 +56,7 @@ export function checkWorkbook(bytes: Uint8Array, catalogue: Catalogue, { toleran
   for (const { rule, watch } of watches) take(rule, watch.found());
   return {
     formulas: book.formulaCells.length, checked: values.checked, notChecked: book.formulaCells.length - values.checked,
-    findings: inOrder(subject, findings), changes, facts: subject.facts, tolerance: values.tolerance,
+    findings: inOrder(subject, findings), changes, notRecomputed: book.notComputed().length, facts: subject.facts, tolerance: values.tolerance,
   };
 }
 
