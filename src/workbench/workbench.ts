@@ -19,6 +19,8 @@ const listed = (places: readonly string[]): string => (places.length > SHOWN_IN_
 /** The page at work: one open file at a time. */
 export class Workbench {
   private file: OpenFile | undefined;
+  /** The sample that the open file is, as the list of samples is to show it. */
+  private sample = '';
   private before: Contents = new Map();
   private edited = false;
   private view: GridView | undefined;
@@ -68,12 +70,22 @@ export class Workbench {
   }
 
   private shortcut(event: KeyboardEvent): void {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey) return;
-    const act = { s: () => this.save(), o: () => this.page.picker.click() }[event.key.toLowerCase()];
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = `${event.shiftKey ? 'shift ' : ''}${event.key.toLowerCase()}`;
+    const act = { s: () => this.save(), o: () => this.page.picker.click(), ...(this.takesTyping(event.target) ? {} : this.steps) }[key];
     if (!act) return;
     event.preventDefault();
     event.stopPropagation();
     act();
+  }
+
+  /** From the pane and the bar too these keys mean the sheet: left to itself the browser would undo in the grid's hidden field. */
+  private readonly steps: Readonly<Record<string, () => void>> = {
+    z: () => void this.file?.model.dispatch('REQUEST_UNDO'), 'shift z': () => void this.file?.model.dispatch('REQUEST_REDO'), y: () => void this.file?.model.dispatch('REQUEST_REDO'),
+  };
+
+  private takesTyping(target: EventTarget | null): boolean {
+    return target instanceof Element && (this.page.grid.contains(target) || target.matches('input, textarea, select, [contenteditable]'));
   }
 
   private mayLeave(): boolean {
@@ -81,25 +93,26 @@ export class Workbench {
   }
 
   private async openSample(file: string): Promise<void> {
-    if (file === '' || !this.mayLeave()) return;
     try {
-      await this.open(file, await fetchSample(file));
+      if (file !== '' && this.mayLeave() && await this.open(file, await fetchSample(file))) this.sample = file;
     } catch (thrown) {
       this.page.say(thrown instanceof Error ? thrown.message : 'The sample could not be loaded.', 'bad');
     }
+    this.page.sample.value = this.sample;
   }
 
   private async pick(file: File | undefined): Promise<void> {
     if (!file || !this.mayLeave()) return;
     try {
-      await this.open(file.name, new Uint8Array(await file.arrayBuffer()));
-      this.page.sample.value = '';
+      if (await this.open(file.name, new Uint8Array(await file.arrayBuffer()))) this.sample = '';
+      this.page.sample.value = this.sample;
     } catch {
       this.page.say(`${file.name} could not be read.`, 'bad');
     }
   }
 
-  private async open(name: string, bytes: Uint8Array): Promise<void> {
+  /** Opens a file in the place of the open one; false where it is refused and all stays as it was. */
+  private async open(name: string, bytes: Uint8Array): Promise<boolean> {
     const { page, parts } = this;
     page.say(`Opening ${name}…`);
     // The line above is to be seen before the work begins.
@@ -110,7 +123,7 @@ export class Workbench {
     } catch (thrown) {
       page.say(`${name} was not opened. ${inWords(thrown)}`, 'bad');
       if (!this.file) page.insteadOfGrid(`${name} was not opened. ${inWords(thrown)}`);
-      return;
+      return false;
     }
     this.view?.end();
     this.endPane?.();
@@ -127,6 +140,7 @@ export class Workbench {
     page.showFile(name);
     page.buttons.save.disabled = false;
     this.tell(file, agreementOf(file));
+    return true;
   }
 
   /** What was found on opening: agreement with the stored values, and what the reader ought to know. */

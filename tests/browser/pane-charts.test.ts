@@ -56,7 +56,7 @@ async function timeCurrent(view: ViewPage): Promise<void> {
 test('time-current from a range and from cells: bands with both edges, withstand, fault level', async () => {
   const view = await open();
   await timeCurrent(view);
-  await expect(marks(view.page)).resolves.toMatch(/F315 ±10 %: 10 points\. TRIP_TIME, Ir 800 A: \d+ points\. 9000 A: 9000\. cable, k²S² 1\.178E\+09 A²s, 0\.1 to 5 s: 2 points\. FAULT_3PH_MAX, [\d.]+ kA/);
+  await expect(marks(view.page)).resolves.toMatch(/F315 ±10 %: 10 points\. TRIP_TIME Boards!F1, Ir 800 A: \d+ points\. 9000 A: 9000\. cable, k²S² 1\.178E\+09 A²s, 0\.1 to 5 s: 2 points\. FAULT_3PH_MAX Boards!F3, [\d.]+ kA/);
   // Two edges of each band and a ground between them.
   expect(await view.page.locator('.jw-plot path.jw-ink-series-0[stroke=currentColor]').count()).toBe(3);
   expect(await view.page.locator('.jw-plot path.jw-ink-series-1[fill-opacity]').count()).toBe(2);

@@ -61,6 +61,11 @@ test('find → fill → write → explain, by mouse; undone with one key; saved 
 
   await at.button('Write formula').click();
   await at.page.getByText('Written into Works!D2. Undo in the sheet takes it back.').waitFor();
+  // The focus is still in the pane.
+  await at.page.keyboard.press('Control+z');
+  await at.page.waitForFunction(() => document.querySelector('.jw-fill > .jw-note')?.textContent === '');
+  await at.page.keyboard.press('Control+y');
+  await at.page.getByText('D2 holds something already').waitFor();
   await at.button('Explain it').click();
   await at.page.waitForFunction(() => document.querySelector('#pane .jw-cell h2')?.textContent === 'D2');
   expect(await at.page.locator('#pane .jw-value').innerText()).toBe('1.35424E+07 A²s');
@@ -74,6 +79,20 @@ test('find → fill → write → explain, by mouse; undone with one key; saved 
   await at.page.keyboard.press('Control+z');
   expect(await at.explained('D2')).toContain('blank');
   expect(at.troubles).toEqual([]);
+});
+
+test('a formula that could not be saved is not written', async () => {
+  const at = await desk({}, 'sample');
+  await at.sheet('Cables');
+  await at.go('AD30');
+  await at.tab('Find').click();
+  await at.page.locator('[type=search]').fill('CABLE_WITHSTAND');
+  await at.page.keyboard.press('Enter');
+  await at.page.locator('#jw-fill-k').fill('=[@k]');
+  await at.page.locator('#jw-fill-csa_mm2').fill('70');
+  await at.button('Write formula').click();
+  await at.page.getByText('Not written: [@k] stands in no table. Take the cells anew for Cables!AD30.').waitFor();
+  expect(await at.page.locator('#file-state').innerText()).toBe('');
 });
 
 test('a caution is found, its cell shown, its argument put right', async () => {

@@ -163,6 +163,9 @@ test('an unsaved change is asked about before another file is opened, and before
   await at.page.waitForTimeout(200);
   expect(asked[0]).toMatch(/cable-schedule\.xlsx has changes that are not saved/);
   expect(await at.page.locator('#file-name').innerText()).toBe(SAMPLE);
+  at.page.once('dialog', (dialog) => void dialog.dismiss());
+  await at.page.locator('#sample').selectOption('checker.xlsx');
+  await at.page.waitForFunction((open) => document.querySelector<HTMLSelectElement>('#sample')!.value === open, SAMPLE);
   const [leaving] = await Promise.all([at.page.waitForEvent('dialog'), at.page.close({ runBeforeUnload: true })]);
   expect(leaving.type()).toBe('beforeunload');
   await leaving.accept();

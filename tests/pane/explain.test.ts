@@ -188,6 +188,9 @@ describe('nothing to explain', () => {
   ])('%p', async (formula, value, remark) => {
     expect(await at(formula, value)).toMatchObject({ calls: [], remark });
   });
+  test('but what a formula without ours reads is told', async () => {
+    expect((await at('=SUM(B2:B3)+B2', 324)).precedents).toMatchObject([{ text: 'B2:B3', sheet: 'Schedule', value: '2 × 1' }, { text: 'B2', sheet: 'Schedule', value: '115' }]);
+  });
   test.each([['=JW.CABLE_WITHSTAND(B2,', 'JW.CABLE_WITHSTAND(B2,'], ['=JW.CABLE_WITHSTAND(', 'JW.CABLE_WITHSTAND('], ["=JW.CABLE_WITHSTAND('x", "JW.CABLE_WITHSTAND('x"]])('a broken formula gives words: %s', async (formula, text) => {
     const { calls, remark } = await at(formula, new CellError('#VALUE!'));
     expect(remark).toMatch(/^The formula could not be worked as a whole: /);

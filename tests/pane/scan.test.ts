@@ -46,6 +46,13 @@ test('one of each, the gravest first, like words together and none left out', as
   ]);
 });
 
+test('calls of one formula that say the same are one caution of its cell', async () => {
+  const twice = '=JW.CABLE_WITHSTAND(A1,A2,2)-JW.CABLE_WITHSTAND(A1,A2,2)';
+  const one: FormulaCell = { sheet: 'Works', address: 'D2', row: 1, column: 3, formula: twice, value: 0 };
+  const { notices } = (await scan({ ...host, formulaCells: async () => [one] }, { sheet: 'Works' }))!;
+  expect(notices.filter(({ kind }) => kind === 'caution')).toEqual([{ kind: 'caution', words: 'even sharing taken: a fault inside one run loads that run alone', sheet: 'Works', row: 1, column: 3 }]);
+});
+
 test('one sheet alone, and a scan that is stopped', async () => {
   expect((await found('Data')).list).toEqual([['not shown', 'not shown, typed in or out of another formula', 'Data!A1']]);
   expect(await scan(host, { stopped: () => true })).toBeUndefined();

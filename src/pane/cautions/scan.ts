@@ -57,7 +57,8 @@ function noticesOf(cell: FormulaCell, { calls, reason, disagrees }: Explanation,
   if (disagrees !== '') notices.push({ kind: 'not up to date', words: disagrees, ...place });
   if (cell.value instanceof CellError) notices.push({ kind: 'error', words: `${cell.value.code}${reason === '' ? '' : `: ${reason}`}`, ...place });
   const reasonShown = verdict === 'not shown' ? calls[0]?.cautions[0] : undefined;
-  for (const call of calls) for (const words of call.cautions) if (words !== reasonShown) notices.push({ kind: 'caution', words, ...place });
+  // Several calls of one formula may say the same.
+  for (const words of new Set(calls.flatMap(({ cautions }) => cautions))) if (words !== reasonShown) notices.push({ kind: 'caution', words, ...place });
   return notices;
 }
 

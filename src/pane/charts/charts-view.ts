@@ -130,7 +130,7 @@ function mount(container: HTMLElement, host: PaneHost, frame: Frame): () => void
     field('Chart', kind),
     button('Draw the selected cell’s formula', () => guarded(addCall), 'jw-button jw-main'),
     element('fieldset', { class: 'jw-group' }, element('legend', {}, 'Or add from a range'),
-      element('div', { class: 'jw-pair' }, field('What', part), field('Name', name)),
+      element('div', { class: 'jw-pair jw-wide' }, field('What', part), field('Name', name)),
       field('Range', range, { beside: takeRange }), takes, toleranceField, moneyFields, button('Add', () => guarded(add))),
     list, told, chart.element, below, actions.element));
   offer();

@@ -17,7 +17,7 @@ const log = (title: string): PlotAxis => ({ title, logarithmic: true });
 const linear = (title: string): PlotAxis => ({ title, logarithmic: false });
 
 export const CHARTS: Readonly<Record<ChartKind, ChartFacts>> = {
-  time: { title: 'Time-current', words: 'time-current: bands, withstand, fault levels', x: log('current, A'), y: log('time, s'), parts: ['curve', 'band', 'withstand', 'level'] },
+  time: { title: 'Time-current', words: 'time-current, with fault levels', x: log('current, A'), y: log('time, s'), parts: ['curve', 'band', 'withstand', 'level'] },
   'cut-off': { title: 'Cut-off', words: 'cut-off current', x: log('prospective current, kA r.m.s.'), y: log('cut-off, kA peak'), parts: ['curve', 'level'] },
   joule: { title: 'Joule integral', words: 'joule integral against k²S²', x: log('prospective current, kA r.m.s.'), y: log('joule integral, A²s'), parts: ['curve', 'withstand', 'level'] },
   profile: { title: 'Fault level along the path', words: 'fault level along the path', x: linear('from the source to the board'), y: linear('fault current, kA'), parts: ['profile'] },

@@ -58,8 +58,8 @@ export function rangePart(kind: ChartKind, { part, place, name, tolerancePct }: 
 
 type SelectedCell = Extract<Selection, { kind: 'cell' }>;
 
-/** What the calls of a formula draw, in the order of the formula. */
-export async function callsDrawn(cell: SelectedCell, host: PaneHost): Promise<DrawnCall[]> {
+/** What the calls of a formula draw, in the order of the formula; `named` makes the name on the chart out of that of the function. */
+export async function callsDrawn(cell: SelectedCell, host: PaneHost, named = (name: string): string => name): Promise<DrawnCall[]> {
   const formula = callsInFormula(cell.formula, catalogue);
   const traits: HostTraits = host.traits;
   const { outcomes } = await new Tracer(catalogue, formula, cell, host.source).trace({ traits, blanksAsZero: false }).catch((thrown: unknown) => {
@@ -67,21 +67,22 @@ export async function callsDrawn(cell: SelectedCell, host: PaneHost): Promise<Dr
   });
   return formula.calls.flatMap((each) => {
     const found = outcomes.get(each);
-    const drawn = found && drawnCall(found.outcome, each.entry.member.name);
+    const drawn = found && drawnCall(found.outcome, named(each.entry.member.name));
     return drawn ? [drawn] : [];
   });
 }
 
 /** A part out of the calls of a cell; it follows the cell when that changes. */
 export function cellPart(kind: ChartKind, cell: SelectedCell, calls: readonly string[]): Part {
+  const from = placeText({ sheet: cell.sheet, box: { top: cell.row, left: cell.column, bottom: cell.row, right: cell.column } });
   return {
     words: calls.join(', '),
-    from: placeText({ sheet: cell.sheet, box: { top: cell.row, left: cell.column, bottom: cell.row, right: cell.column } }),
+    from,
     read: async (host) => {
       const address = addressOf(cell.row, cell.column);
       const now = (await host.formulaCells(cell.sheet)).find((each) => each.address === address);
       if (!now) throw new ChartTrouble(`${cell.sheet}!${address} holds no formula any more.`);
-      const drawn = (await callsDrawn({ ...cell, formula: now.formula }, host)).filter((each) => each.kind === kind);
+      const drawn = (await callsDrawn({ ...cell, formula: now.formula }, host, (name) => `${name} ${from}`)).filter((each) => each.kind === kind);
       const places = drawn.find((each) => each.places)?.places;
       return { marks: drawn.flatMap(({ marks }) => marks), ...(places ? { places } : {}) };
     },

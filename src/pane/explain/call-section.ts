@@ -15,6 +15,9 @@ const reasonOf = ({ handedOnFrom, reason }: ExplainedCall, known: string): strin
   return reason === known ? '' : reason;
 };
 
+/** A verdict is seen before it is read. */
+export const verdictClass = (result: string): string => ({ FAIL: 'jw-fails', 'not shown': 'jw-not-shown' })[result] ?? '';
+
 /** Deeper calls are not indented further: the pane is narrow. */
 const DEEPEST_SHOWN = 4;
 
@@ -26,7 +29,7 @@ export function callSection(call: ExplainedCall, { open, alone, knownReason }: C
     element('summary', {},
       element('span', { class: 'jw-name' }, call.name),
       call.depth === 0 ? undefined : element('span', { class: 'jw-unseen' }, `inside, level ${call.depth}`),
-      element('span', { class: 'jw-result' }, call.state === 'not worked' ? 'not needed here' : call.result),
+      element('span', { class: `jw-result ${verdictClass(call.result)}`.trim() }, call.state === 'not worked' ? 'not needed here' : call.result),
     ),
     element('p', { class: 'jw-summary' }, `${call.summary} `, handbookLink(call)),
     alone ? undefined : formulaCode('jw-text', call.text),

@@ -5,7 +5,7 @@ import { button } from '../controls';
 import { element, formulaCode } from '../dom';
 import type { PaneHost, Selection } from '../host';
 import type { Frame, View } from '../view';
-import { callSection } from './call-section';
+import { callSection, verdictClass } from './call-section';
 import { precedentsPart } from './precedents';
 
 const START = 'Select a cell with a JW formula to see its working, source and cautions, or find the function for what you want to know.';
@@ -69,8 +69,9 @@ const firstUse = (frame: Frame): HTMLElement[] => [element('p', { class: 'jw-sta
 
 /** Running text stands as text, not as a figure. */
 const LONGEST_FIGURE = 24;
-const valueClass = ({ formula }: SelectedCell, { value, reason }: Explanation): string =>
-  reason !== '' ? 'jw-value jw-error' : formula === '' && value.length > LONGEST_FIGURE ? 'jw-value jw-words' : 'jw-value';
+const isRunningText = ({ formula, value }: SelectedCell, shown: string): boolean => typeof value === 'string' && (shown.length > LONGEST_FIGURE || (formula === '' && /\s/.test(value)));
+const valueClass = (cell: SelectedCell, { value, reason }: Explanation): string =>
+  ['jw-value', reason !== '' ? 'jw-error' : isRunningText(cell, value) ? 'jw-words' : verdictClass(value)].filter((name) => name !== '').join(' ');
 
 interface Around {
   readonly host: PaneHost;
@@ -89,8 +90,8 @@ function cellContent(cell: SelectedCell, explanation: Explanation, opened: reado
     cell.formula === '' ? undefined : formulaCode('jw-formula', `=${typedFormula(cell.formula)}`, 'formula'),
     disagrees === '' ? undefined : element('p', { class: 'jw-disagrees' }, disagrees),
     remark === '' ? undefined : element('p', { class: 'jw-note' }, remark),
-    ...(calls.length === 0 && remark !== NOTHING.remark ? firstUse(frame) : []),
     precedentsPart(precedents, host, frame),
+    ...(calls.length === 0 && remark !== NOTHING.remark ? firstUse(frame) : []),
     ...calls.map((call, i) => callSection(call, { open: opened[i] ?? (i === 0 || isCause(call)), alone: calls.length === 1, knownReason: reason })),
     single && calls[0] ? element('p', { class: 'jw-actions' }, button('Change its arguments', () => frame.open('fill', `=${typedFormula(cell.formula)}`))) : undefined,
   ];

@@ -195,6 +195,7 @@ export class FillForm {
       return this.tell(wrong ? `${wrong.name} cannot be read.` : `Still needed: ${needed.join(', ')}.`);
     }
     if (preview?.circular) return this.tell('Not written: the formula would read the cell that it is to stand in. Use another cell.');
+    if (preview?.call?.result === '#REF!') return this.tell(`Not written: ${[...preview.faults.values()][0] ?? preview.call.reason}. Take the cells anew for ${targetText(target)}.`);
     const address = addressOf(target.row, target.column);
     const done = await this.host.write([{ sheet: target.sheet, address, formula: this.formula }]);
     if (!done.done) return this.refuse(done);

@@ -10,12 +10,12 @@ import { recentFunctions } from '../session';
 import type { Frame, View } from '../view';
 
 const QUESTION = 'What do you want to know?';
-const EXAMPLES = ['will the cable stand it', 'earth loop', 'I2t'];
+const EXAMPLE = 'will the cable stand it';
 
 /** Finds functions by trade words, by family, and those used last; hands the chosen one to the form. */
 function mount(container: HTMLElement, _host: PaneHost, frame: Frame): () => void {
   const finder = new FunctionFinder(catalogue);
-  const question = textInput('', { placeholder: `such as: ${EXAMPLES.join(' · ')}` });
+  const question = textInput('', { placeholder: `such as: ${EXAMPLE}` });
   question.type = 'search';
   question.setAttribute('aria-label', QUESTION);
   const answers = element('div', { class: 'jw-answers' });

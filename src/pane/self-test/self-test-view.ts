@@ -50,7 +50,7 @@ function resultOf(found: Tally): HTMLElement[] {
       const weak = compared.filter(({ entry }) => !isAgreement(entry));
       const of = (list: typeof compared): Count => ({ agree: list.filter(({ agrees }) => agrees).length, of: list.length });
       const section = element('details', { class: 'jw-family' }, element('summary', {},
-        element('span', { class: 'jw-name' }, titles[family] ?? family), element('span', { class: 'jw-result' }, `${counted(of(strong))} agree; weaker ${counted(of(weak))}`)));
+        element('span', { class: 'jw-name' }, titles[family] ?? family), element('span', { class: 'jw-result' }, [...(strong.length > 0 ? [`${counted(of(strong))} agree`] : []), ...(weak.length > 0 ? [`weaker ${counted(of(weak))}`] : [])].join('; '))));
       // Hundreds of rows are made only where somebody looks.
       section.addEventListener('toggle', () => {
         if (section.open && section.childElementCount === 1) section.append(element('ul', {}, ...[...strong, ...weak].map(comparedRow)));

@@ -111,8 +111,8 @@ async function precedentsOf({ references }: FormulaCalls, tracer: Tracer): Promi
 export const explain: Explain = async (cell, source, traits) => {
   if (cell.formula.trim() === '') return nothing(cell, valueText(cell.value) === '' ? '' : 'No formula in this cell.');
   const formula = callsInFormula(cell.formula, catalogue);
-  if (formula.calls.length === 0) return nothing(cell, 'No JW function in this formula.');
   const tracer = new Tracer(catalogue, formula, cell, source);
+  if (formula.calls.length === 0) return { ...nothing(cell, 'No JW function in this formula.'), precedents: await precedentsOf(formula, tracer) };
   try {
     const trace = await tracer.trace({ traits, blanksAsZero: false });
     const around = { traits, precedents: await precedentsOf(formula, tracer) };
