@@ -78,6 +78,24 @@ describe('ARC_BOX_FACTOR', () => {
     for (const side of [60, 65, 100]) expect(run('ARC_BOX_FACTOR', side, side, 50, 10, 'VCBB', 415)).toEqual(small);
     expect(typeof run('ARC_BOX_FACTOR', 200, 200, 50, 10, 'VCBB', 415)).toBe('number');
   });
+  // IEEE 1584-2018, 4.8, by hand: EES = 0.03937·(300 + 400)/2 = 13.7795 in; 1/CF = b1·EES² + b2·EES + b3 with the shallow b of its table 7 (from memory).
+  test.each([['VCB', 1.445301], ['VCBB', 1.190475], ['HCB', 1.129715]])('a shallow box of 300 by 400 mm with %s', (electrodes, factor) => {
+    for (const depth of [150, 203.2]) expect(run('ARC_BOX_FACTOR', 300, 400, depth, 13, electrodes, 415)).toBeCloseTo(factor, 6);
+  });
+  // Else the typical box, where a side under 20 in counts as 20 in: EES = 20, b1·400 + b2·20 + b3; and with one side of 600 mm EES = (0.03937·600 + 20)/2 = 21.811.
+  test.each([
+    [300, 400, 203.3, 415, 0.99996], [300, 400, 150, 600, 0.99996], [508, 400, 150, 415, 0.99996], [400, 508, 150, 415, 0.99996],
+    [600, 400, 150, 415, 1.035378], [400, 600, 150, 415, 1.035378], [600, 400, 300, 415, 1.035378],
+  ])('a box of %p by %p by %p mm at %p V is not shallow', (width, height, depth, volts, factor) => {
+    expect(run('ARC_BOX_FACTOR', width, height, depth, 13, 'VCBB', volts)).toBeCloseTo(factor, 5);
+  });
+  test('just under 600 V a small box is still a shallow one', () => expect(run('ARC_BOX_FACTOR', 300, 400, 150, 13, 'VCBB', 599.9)).toBeCloseTo(1.190475, 6));
+  // Upright electrodes see the whole height: 0.03937·1000 = 39.37 in, but of a width (660.4 + (1000 − 660.4)·(0.415 + 4)/20)/25.4 = 28.9514 in; 600 mm are 23.622 in.
+  test('VCB: height counts in full up to 49 in, width does not', () => {
+    expect(run('ARC_BOX_FACTOR', 600, 1000, 300, 25, 'VCB', 415)).toBeCloseTo(1.216694, 6);
+    expect(run('ARC_BOX_FACTOR', 1000, 600, 300, 25, 'VCB', 415)).toBeCloseTo(1.128347, 6);
+    expect(run('ARC_BOX_FACTOR', 600, 2000, 300, 25, 'VCB', 415)).toBeCloseTo(1.283778, 6);
+  });
   // 20-inch cube at 600 V: 1 by the standard's own normal box, to its printed coefficients.
   test('the box of the tests needs no correction', () => {
     for (const electrodes of ['VCB', 'VCBB', 'HCB']) expect(run('ARC_BOX_FACTOR', 508, 508, 508, 25, electrodes, 600)).toBeCloseTo(1, 2);
@@ -93,6 +111,7 @@ describe('ARC_TIME_FUSE', () => {
   });
   test('nothing is extrapolated: the slow edge starts later, and past the last point only the floor is known', () => {
     expect(run('ARC_TIME_FUSE', curve, 0.95, 10)).toEqual(refusal('#NUM!', 'arc_kA: 0.95 is below the first point of the slow edge, 0.99 kA'));
+    expect(run('ARC_TIME_FUSE', curve, 0.9, 10)).toEqual(refusal('#NUM!', 'arc_kA: 0.9 is below the first point of the slow edge, 0.99 kA'));
     expect(run('ARC_TIME_FUSE', curve, 0.99, 10)).toBeCloseTo(10000, 6);
     expect(run('ARC_TIME_FUSE', curve, 9.5, 10, 5)).toEqual(refusal('#NUM!', 'arc_kA: 9.5 is above the last point, 6.05 kA, whose 10 ms is over floor_ms'));
     expect(run('ARC_TIME_FUSE', curve, 6.05, 10, 5)).toBeCloseTo(10, 9);
@@ -118,6 +137,10 @@ describe('ARC_ENERGY, ARC_BOUNDARY', () => {
     expect(run('ARC_BOUNDARY', 28, 120, 25, 'VCBB', 415)).toBeCloseTo(1299.39, 2);
     expect(run('ARC_BOUNDARY', 10, 10, 25, 'VCB', 415)).toEqual(refusal('#NUM!', 'the boundary lies inside 305 mm, the least distance of the model'));
     expect(run('ARC_BOUNDARY', 28, 120, 25, 'HOA', 415, 1.1)).toEqual(refusal('#NUM!', 'box_factor: 1 in open air'));
+  });
+  // By hand from the exponents of IEEE 1584-2018, table 3: I600 = 20.62812 kA, Iarc = 16.85105 kA; their k3 term is over 29.13517.
+  test('in open air there is no box, said or not', () => {
+    for (const factor of [null, 1]) expect(run('ARC_ENERGY', 28, 120, 25, 455, 'VOA', 415, factor)).toBeCloseTo(11.019714, 5);
   });
   test('outside the model', () => {
     expect(run('ARC_ENERGY', 28, 120, 25, 300, 'VCBB', 415)).toEqual(refusal('#NUM!', 'distance_mm: 300 is outside 305 to 5000 mm'));

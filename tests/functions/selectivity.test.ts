@@ -1,6 +1,9 @@
+import type { Recorder, Step } from '../../src/core/working';
+import type { Outcome } from '../../src/functions/kernel/call';
 import { CellError } from '../../src/functions/kernel/cell';
 import { outcomeOf, run } from '../support/run';
 
+const last = ({ work }: Outcome): Step | undefined => (work as Recorder).steps.at(-1);
 const refusal = (code: CellError['code'], message: string) => new CellError(code, message);
 
 describe('SELECT_RATIO', () => {
@@ -14,6 +17,7 @@ describe('SELECT_RATIO', () => {
     [250, 160, 'gG range 1', 'gG range 1', 'pass', 0.160256],
     [200, 160, 'gG', 'gG', 'FAIL', -19.871795],
     [63, 40, 'gG', 'GG ', 'pass', 0.961538],
+    [63, 40, 'gG  range 1', 'gG range 1', 'pass', 0.961538],
   ])('%p over %p, %p and %p', (major, minor, majorType, minorType, verdict, margin) => {
     expect(run('SELECT_RATIO_TEST', major, minor, majorType, minorType)).toBe(verdict);
     expect(run('SELECT_RATIO_MARGIN', major, minor, majorType, minorType)).toBeCloseTo(margin, 5);
@@ -25,6 +29,11 @@ describe('SELECT_RATIO', () => {
     expect(run('SELECT_RATIO_TEST', 200, 100, 'gG', 'gG', 2)).toBe('pass');
     expect(run('SELECT_RATIO_MARGIN', 200, 100, 'gG', 'gG', 2)).toBe(0);
     expect(run('SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 0.9)).toEqual(refusal('#NUM!', 'least_ratio: 0.9 is outside 1 to 10'));
+  });
+  test('the working says from where the nominal step counts, and only of that step', () => {
+    const counted = ['least = nominal step 1.6, counts from', '1.56'];
+    expect(run('SHOW_STEPS', 'SELECT_RATIO_TEST', 250, 160, 'gG', 'gG')).toContainEqual(counted);
+    expect(run('SHOW_STEPS', 'SELECT_RATIO_TEST', 250, 160, 'gG', 'gG', 1.56)).not.toContainEqual(counted);
   });
   test('across types or makes of range the ratio says nothing, however great it is', () => {
     const reason = 'the ratio holds within one type only: "gG" against "aM"';
@@ -74,6 +83,8 @@ describe('SELECT_JOULE', () => {
     expect(run('CAUTION', 'SELECT_JOULE_TEST', prearcing, 27000, 31, 31)).toBe(
       'total_minor_A2s 27000 is the pre-arcing limit of a 63 A gG link: take the total, never pre-arcing against pre-arcing',
     );
+    // IEC 60269-1:2006, table 7: 0.3 to 1 thousand A²s for 16 A.
+    for (const limit of [300, 1000]) expect(run('CAUTION', 'SELECT_JOULE_TEST', limit, 27000, 31, 31)).toMatch(`total_minor_A2s ${limit} is the pre-arcing limit of a 16 A gG link`);
     expect(run('CAUTION', 'SELECT_JOULE_TEST', 92000, 140000, 31, 31)).toBe('');
   });
   test('kA²s is read as 10⁶ A²s and said so; kA where A²s is asked is refused', () => {
@@ -104,7 +115,7 @@ describe('SELECT_PEAK', () => {
   });
   test('a setting typed in kA where A are asked is caught', () => {
     expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, 12)).toBe('ii_A 12 A is very low for an instantaneous release: is it in kA?');
-    expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, 12000)).toBe('');
+    for (const ii of [50, 12000]) expect(run('CAUTION', 'SELECT_PEAK_TEST', 10.5, ii)).toBe('');
     expect(run('SELECT_PEAK_TEST', 10500, 12000)).toEqual(refusal('#NUM!', 'cutoff_kA: 10500 is outside above 0, up to 700 kA'));
   });
 });
@@ -129,6 +140,9 @@ describe('SELECT_LIMIT and SELECT_EXTENT', () => {
     [6300, 50, undefined, undefined, 5.04], ['off', 30, undefined, undefined, 30], [6300, 50, 36, undefined, 36], [6300, undefined, undefined, 0, 6.3],
     [60000, 42, undefined, undefined, 42], ['OFF', undefined, 25, undefined, 25],
   ])('release %p, Icw %p, tested %p, tolerance %p', (ii, icw, tested, tolerance, expected) => expect(run('SELECT_LIMIT', ii, icw, tested, tolerance)).toBeCloseTo(expected, 9));
+  test.each([[42, { Icw: [42, 'kA'] }, 'min(Ii fast, Icw)', 42], [null, {}, 'Ii fast', 48]])('the working with Icw %p', (icw, named, formula, limit) => {
+    expect(last(outcomeOf('SELECT_LIMIT', [60000, icw]))).toEqual({ symbol: 'Is', formula, inputs: { 'Ii fast': [48, 'kA'], ...named }, result: [limit, 'kA'] });
+  });
   test('off without Icw has no limit; a blank is not off', () => {
     expect(run('SELECT_LIMIT', 'off', '')).toEqual(refusal('#N/A', 'missing: icw_kA'));
     expect(run('SELECT_LIMIT', '', 50)).toEqual(refusal('#N/A', 'missing: ii_A'));
@@ -142,6 +156,7 @@ describe('SELECT_LIMIT and SELECT_EXTENT', () => {
     expect(run('CAUTION', 'SELECT_LIMIT', 6300, 50, 36)).toBe('');
     expect(run('CAUTION', 'SELECT_LIMIT', 'off', 30)).toBe(`${settings}; ii_A is off: show the delay too (SELECT_TIME_TEST, SHORTTIME_TEST)`);
     expect(run('CAUTION', 'SELECT_LIMIT', 6.3, 50)).toBe(`${settings}; ii_A 6.3 A is very low for an instantaneous release: is it in kA?`);
+    expect(run('CAUTION', 'SELECT_LIMIT', 6.3, 50, 36)).toBe('');
     expect(run('SELECT_EXTENT', 18000, 5)).toEqual(refusal('#NUM!', 'fault_kA: 18000 is outside above 0, up to 300 kA'));
   });
 });
