@@ -133,3 +133,24 @@ describe('a constant on purpose', () => {
     expect(told(checked(withNote(book({ S: rowsOf }), 'D6', '<broken')).findings)).toEqual(['B constant-over-formula S!D6']);
   });
 });
+
+describe('c and temperature where the function takes both cases', () => {
+  const boards = (c: number, temperature: number): Rows => [
+    ['board', 'fed from', 'z'], ['MSB', 'source', `=JW.IMP_CABLE(10,240,"Cu",2,${temperature})`], ['DB1', 'MSB', `=JW.IMP_CABLE(60,95,"Cu",1,${temperature})`],
+    [], [`=JW.NET_RADIAL_AT(A2:C3,"2+9i","DB1","Ik3",400,${c})`],
+  ];
+  test.each<[string, number, number, string[]]>([
+    ['the greatest fault', 1.05, 20, []],
+    ['the least', 0.95, 90, []],
+    ['c of neither', 1, 90, ['A voltage-factor S!A5']],
+    ['the least with cold conductors', 0.95, 20, ['A temperature-of-case S!C2', 'A temperature-of-case S!C3']],
+  ])('of a network: %s', (_, c, temperature, expected) => expect(findings({ S: boards(c, temperature) })).toEqual(expected));
+  test('of a loop limit, a transformer, a declared level', () => {
+    expect(findings({ S: [['=JW.LOOP_MAX(320,230,1)', '=JW.IMP_TRANSFORMER(1000,6,10,415,1)', '=JW.IMP_TRANSFORMER(1000,6,10,415,1,FALSE)', '=JW.IMP_DECLARED(25,0.3,400,1)']] }))
+      .toEqual(['A voltage-factor S!A1', 'A voltage-factor S!B1']);
+  });
+});
+
+test('a mark that says there is nothing to work out is a remark', () => {
+  expect(findings({ S: [['Way', 'load', 'A', 'rated'], ...rows(8, (i) => (i === 3 ? [i, 'spare', '–', 'n/a'] : [i, 'pump', 10 + i, `=C${i + 2}*1.25`]))] })).toEqual(['C constant-over-formula S!D5']);
+});

@@ -1,7 +1,7 @@
 import { clauseOf } from '../../../functions/kernel/explain';
 import type { Entry } from '../../../functions/kernel/declaration';
 import type { BookCell } from '../../calculate/cells';
-import { caseOf } from '../cases';
+import { caseComputed } from '../cases';
 import type { ObservedCall } from '../observed-call';
 import type { Found, Rule, Watch } from '../rule';
 import type { Subject } from '../subject';
@@ -49,6 +49,12 @@ function* firstOf<T>(values: Iterable<T>, most: number): Generator<T> {
 
 const isText = (value: unknown): value is string => typeof value === 'string' && value !== '';
 
+/** A table of a network may hold hot returns beside cold lines, so its greatest case asks for nothing. */
+function needOf(call: ObservedCall): Need | undefined {
+  const which = caseComputed(call);
+  return which === 'least' ? 'hot' : which === 'greatest' && call.entry.declaration.family === 'fault' ? 'cold' : undefined;
+}
+
 /** Impedances travel as text of 17 digits, by which each is found again wherever it was looked up. */
 class ImpedanceTrail implements Watch {
   private readonly made = new Map<string, Map<BookCell, Made>>();
@@ -56,9 +62,10 @@ class ImpedanceTrail implements Watch {
 
   constructor(private readonly subject: Subject) {}
 
-  call({ cell, entry, argv, outcome }: ObservedCall): void {
+  call(call: ObservedCall): void {
+    const { cell, entry, argv, outcome } = call;
     const taken = argv.flat(2).filter(isText);
-    const need = entry.member.name === 'VOLT_DROP' ? 'hot' : caseOf(entry) === 'greatest' ? 'cold' : caseOf(entry) === 'least' ? 'hot' : undefined;
+    const need = entry.member.name === 'VOLT_DROP' ? 'hot' : needOf(call);
     if (need) this.uses.push({ cell, entry, need, taken });
     if (entry.member.result !== 'impedance' || !isText(outcome.value)) return;
     const temperature = outcome.args?.['temperature_C'];
