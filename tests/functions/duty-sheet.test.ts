@@ -14,6 +14,10 @@ describe('CUTOFF_POINTS and LETTHROUGH_POINTS', () => {
     // Half way on the logarithms: √(10·25) kA gives √(90000·130000) A²s.
     expect(run('LETTHROUGH_POINTS', JOULES, Math.sqrt(250), 415, 400)).toBeCloseTo(Math.sqrt(1.17e10), 4);
   });
+  test('the working names the quantity by its symbol', () => {
+    expect(run('SHOW_STEPS', 'CUTOFF_POINTS', PEAKS, 10, 415, 400)).toContainEqual(['î = sheet at Ik, log-log', '9.2 kA']);
+    expect(run('SHOW_STEPS', 'LETTHROUGH_POINTS', JOULES, 10, 415, 400)).toContainEqual(['I²t = sheet at Ik, log-log', '90000 A²s']);
+  });
   test('exact at the points, ends to 1 part in 10⁹', () => {
     for (const [fault, peak] of PEAKS.slice(1) as [number, number][]) expect(run('CUTOFF_POINTS', PEAKS, fault, 415, 400)).toBe(peak);
     expect(run('LETTHROUGH_POINTS', JOULES, 5 * (1 - 1e-10), 415, 415)).toBe(60000);

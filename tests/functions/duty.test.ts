@@ -111,6 +111,7 @@ describe('common mistakes', () => {
   test('amperes that still fit are questioned, kiloamperes of low voltage are not', () => {
     expect(run('CAUTION', 'BREAKING_TEST', 250, 50, 50, 'once')).toBe('fault_kA is 250 kA: A typed for kA?');
     for (const name of ['SHORTTIME_TEST', 'SHORTTIME_MARGIN']) expect(run('CAUTION', name, 250, 1, 50, 1)).toBe('fault_kA is 250 kA: A typed for kA?');
+    expect(run('CAUTION', 'CONDITIONAL_TEST', 250, 80, 'F1', 'F1')).toBe('fault_kA is 250 kA: A typed for kA?');
     expect(run('CAUTION', 'BREAKING_TEST', 120, 150, 150, 'once')).toBe('');
   });
   test('a rating in kA with its unit in the text is read, one in another quantity is refused', () => {

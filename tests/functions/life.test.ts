@@ -1,3 +1,4 @@
+import type { Recorder } from '../../src/core/working';
 import { CellError, type Matrix } from '../../src/functions/kernel/cell';
 import { life } from '../../src/functions/life';
 import { outcomeOf, run } from '../support/run';
@@ -89,6 +90,12 @@ describe('AFTER_FAULT', () => {
     expect(run('AFTER_FAULT', 31, 25, 50, 'breaker')).toEqual(refusal('#NUM!', 'ics_kA: 50 kA is above icu_kA, 25 kA'));
     expect(run('AFTER_FAULT', 31, 80, 100, 'fuse')).toBe('replace all links; inspect the switch and carriers before return');
   });
+  test('the working states the capacities that were asked about, and no others', () => {
+    const inputs = (...argv: Parameters<typeof outcomeOf>[1]) => (outcomeOf('AFTER_FAULT', argv).work as Recorder).steps.map((step) => step.inputs);
+    expect(inputs(31, 50, 25, 'breaker')).toEqual([{ Ik: [31, 'kA'], Icu: [50, 'kA'], Ics: [25, 'kA'] }]);
+    expect(inputs(55, 50, '', 'breaker')).toEqual([{ Ik: [55, 'kA'], Icu: [50, 'kA'] }]);
+    expect(inputs(31, 80, 25, 'fuse')).toEqual([{ Ik: [31, 'kA'], Icu: [80, 'kA'] }]);
+  });
   test('nothing ever says that a device is fit', () => {
     const sentences = ['breaker', 'fuse'].flatMap((kind) => [1, 10, 24.9, 25, 25.1, 49, 50, 51, 300].map((kA) => run('AFTER_FAULT', kA, 50, 25, kind) as string));
     expect(new Set(sentences).size).toBe(5);
@@ -147,6 +154,12 @@ describe('BREAKEVEN_RATE, BREAKEVEN_WORDS', () => {
     expect(run('BREAKEVEN_WORDS', 2100, 2100, 950, 950, 7, 15)).toBe('A and B cost the same');
     expect(run('BREAKEVEN_WORDS', 2100, 2100, 950, 3100, 7, 15)).toBe('A is cheaper above 0 faults a year');
     expect(run('BREAKEVEN_RATE', 2100, 2100, 950, 3100, 7, 15)).toBe(0);
+    expect(cautionOf('BREAKEVEN_RATE', 2100, 2100, 950, 3100, 7, 15)).toBe('');
+  });
+  test('costs of nothing are equal too', () => {
+    expect(run('BREAKEVEN_WORDS', 0, 0, 950, 3100, 7, 15)).toBe('A is cheaper above 0 faults a year');
+    expect(run('BREAKEVEN_WORDS', 2100, 2100, 0, 0, 7, 15)).toBe('A and B cost the same');
+    expect(run('BREAKEVEN_RATE', 2000, 2100, 0, 0, 7, 15)).toEqual(refusal('#NUM!', 'fault_cost_a and fault_cost_b are equal: no rate makes A and B equal'));
   });
   test('a negative rate is said to be none', () => {
     expect(run('BREAKEVEN_RATE', 2000, 2100, 950, 3100, 7, 15)).toBeLessThan(0);

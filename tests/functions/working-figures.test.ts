@@ -40,10 +40,11 @@ function readable(inputs: Step['inputs']): Step['inputs'] {
 /** What the formula makes of the inputs against what the step states, one way and the other; undefined where it is no arithmetic of real figures. */
 function agrees({ formula, inputs, result }: Step): boolean | undefined {
   const cases = ways.flatMap((way) => {
-    const found = arithmetic(formula, Object.fromEntries(Object.entries(readable(inputs)).map(([name, stated]) => [name, keyedIn(stated, way)])));
+    const figures = Object.entries(readable(inputs)).map(([name, stated]) => [name, keyedIn(stated, way)] as const);
+    const found = arithmetic(formula, Object.fromEntries(figures.filter(([, figure]) => !Number.isNaN(figure))));
     return ways.filter(({ si }) => si === way.si).map((resultWay) => ({ found, stated: keyedIn(result, resultWay) }));
   });
-  if (cases.some(({ found, stated }) => found === undefined || Number.isNaN(found) || Number.isNaN(stated))) return undefined;
+  if (cases.some(({ found, stated }) => found === undefined || Number.isNaN(stated))) return undefined;
   return cases.some(({ found, stated }) => close(found!, stated));
 }
 
