@@ -8,7 +8,7 @@ const OTHERS = {
   kernel: { mutate: ['src/functions/kernel/**/*.ts', 'src/functions/plausible.ts', 'src/functions/shared-parameters.ts'], tests: ['kernel', 'check-contract', 'fault', 'cable', 'curve-bands', 'duty-let-through', 'duty-sheet'] },
   base: { mutate: ['src/core/*.ts', '!src/core/version.ts'], tests: ['kernel', 'working', 'impedance', 'cable', 'check', 'duty-sheet', 'duty-let-through', 'selectivity', 'units'] },
 };
-const family = { mutate: [`src/core/${part}/**/*.ts`, `src/functions/${part}*.ts`, `src/functions/${part}-tables/*.ts`], tests: [part, `${part}-*`, 'working'] };
+const family = { mutate: [`src/core/${part}/**/*.ts`, `src/functions/${part}*.ts`, `src/functions/${part}-tables/*.ts`], tests: [part, `${part}-*`, 'working*'] };
 const { mutate, tests } = OTHERS[part] ?? family;
 const node = jestConfig.projects.find(({ displayName }) => displayName === 'node');
 
