@@ -46,8 +46,8 @@ and is a finding of its own.`,
   compare: `joulewright compare OLD.xlsx NEW.xlsx [--tolerance 0.1%] [--json]
 
 Tells what changed from one state of a workbook to the next: inputs, formulas, and results of formulas that stayed; sheets,
-table rows and columns, and names that came or went. Rows of a table are told by their first cell, other cells by their
-address. Stored values are compared; nothing is computed.
+rows, columns of tables, and names that came or went. Rows of a table are told by their first cell, other rows by the texts
+in them, so that a row put in between is one change and not many. Stored values are compared; nothing is computed.
 
   --tolerance T   greatest difference of figures that counts as no change: 0.1% or 0.001 (otherwise 1 part in 10⁹)
   --json          the same as data

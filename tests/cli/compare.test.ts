@@ -56,6 +56,49 @@ test('a row put in between, a column more, a name and a sheet: nothing else chan
   expect([inputs, formulas, results]).toEqual([[], [], []]);
 });
 
+describe('rows that moved outside of tables', () => {
+  type Line = readonly (string | number)[];
+  const LINES: readonly Line[] = [['Loads of the hall'], ['name', 'A', 'share'], ['pump', 10], ['fan', 20], ['crane', 30], ['light', 5], ['Sum'], ['Factor', 0.8], ['Design']];
+  /** Loads with their shares, a sum, and cells of this and of another sheet that read them. */
+  const book = (lines: readonly Line[], edit: (sheet: Record<string, string | number>) => void = () => {}): Uint8Array => {
+    const sheet: Record<string, string | number> = {};
+    lines.forEach((line, i) => line.forEach((typed, c) => { sheet[`${'ABC'[c]}${i + 1}`] = typed; }));
+    const row = (name: string): number => lines.findIndex(([first]) => first === name) + 1;
+    const sum = row('Sum');
+    lines.forEach(([, load], i) => { if (typeof load === 'number' && i + 1 < sum) sheet[`C${i + 1}`] = `=B${i + 1}/B$${sum}`; });
+    sheet[`B${sum}`] = `=SUM(B3:B${sum - 1})`;
+    sheet[`B${row('Design')}`] = `=B${sum}*B${row('Factor')}`;
+    edit(sheet);
+    return calculated(typedBook({ sheets: { 'The loads': sheet, Use: { A1: `='The loads'!B${row('Design')}*2`, A2: `=Factor*1` } }, names: { Factor: `'The loads'!$B$${row('Factor')}` } }));
+  };
+  const between = async (now: Uint8Array) => JSON.parse((await joulewright(['compare', write('old.xlsx', book(LINES)), write('new.xlsx', now), '--json'])).out.join('\n'));
+  const told = (list: readonly { sheet: string; old: { cell: string } | null; new: { cell: string } | null }[]): string[] => list.map(({ sheet, old, new: now }) => `${sheet} ${old?.cell ?? '–'} ${now?.cell ?? '–'}`);
+
+  test('a row put in: its cells, and what it changes', async () => {
+    const { structure, inputs, formulas, results } = await between(book([...LINES.slice(0, 4), ['lift', 15], ...LINES.slice(4)]));
+    expect(structure).toEqual(['sheet The loads: row 5 is new']);
+    expect(told(inputs)).toEqual(['The loads – A5', 'The loads – B5']);
+    expect(told(formulas)).toEqual(['The loads – C5']);
+    expect(told(results)).toEqual(['The loads C3 C3', 'The loads C4 C4', 'The loads C5 C6', 'The loads C6 C7', 'The loads B7 B8', 'The loads B9 B10', 'Use A1 A1']);
+  });
+  test('a row taken out', async () => {
+    const { structure, inputs, formulas } = await between(book(LINES.filter(([name]) => name !== 'fan')));
+    expect(structure).toEqual(['sheet The loads: row 4 of the older state is gone']);
+    expect([told(inputs), told(formulas)]).toEqual([['The loads A4 –', 'The loads B4 –'], ['The loads C4 –']]);
+  });
+  test('a blank row put in changes nothing; an input below it is found where it is now', async () => {
+    const now = [...LINES.slice(0, 1), [], ...LINES.slice(1)];
+    const moved = await between(book(now, (sheet) => { sheet['B8'] = '=SUM(B4:B7)'; }));
+    expect([moved.inputs, moved.formulas, moved.results]).toEqual([[], [], []]);
+    const { inputs } = await between(book(now, (sheet) => { sheet['B8'] = '=SUM(B4:B7)'; sheet['B9'] = 0.7; }));
+    expect(told(inputs)).toEqual(['The loads B8 B9']);
+  });
+  test('another formula is told as one', async () => {
+    const { formulas } = await between(book([...LINES.slice(0, 1), [], ...LINES.slice(1)], (sheet) => { sheet['B8'] = '=SUM(B4:B7)'; sheet['B10'] = '=B8*B9*2'; }));
+    expect(told(formulas)).toEqual(['The loads B9 B10']);
+  });
+});
+
 test('tolerance', async () => {
   const now = schedulePlanted({ 'Cables!C12': 30.01 });
   expect((await compared(now)).status).toBe(1);

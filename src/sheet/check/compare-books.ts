@@ -5,6 +5,7 @@ import type { CustomFunctions } from '../evaluate';
 import { typedFormula } from '../explain/calls-in-formula';
 import type { TableFacts } from '../xlsx/tables';
 import { agrees } from './agree';
+import { type RowMoves, formulaMoved, rowMoves } from './row-moves';
 import { Templates } from './templates';
 
 /** What a cell holds in one of the two workbooks; undefined where it is not there. */
@@ -35,7 +36,8 @@ export interface Comparison {
 
 /**
  * Compares two states of a workbook by what is stored in them. Rows of a table are told by their first cell where that is
- * unique, so that a row put in between changes nothing else; other cells are told by their address.
+ * unique, other rows by the texts in them, so that a row put in between changes nothing else; where no row moved, cells are
+ * told by their address.
  */
 export function compareWorkbooks(before: Uint8Array, after: Uint8Array, custom: CustomFunctions, tolerance: number): Comparison {
   return new BookComparison(openBook(before, custom), openBook(after, custom), tolerance).made();
@@ -47,11 +49,18 @@ class BookComparison {
   private compared = 0;
   private readonly oldTemplates = new Templates();
   private readonly newTemplates = new Templates();
+  /** Sheets by name in which rows have moved. */
+  private readonly moves = new Map<string, RowMoves>();
 
   constructor(private readonly before: Book, private readonly after: Book, private readonly tolerance: number) {}
 
   made(): Comparison {
     const oldSheets = new Map(this.before.sheets.map((sheet) => [sheet.name.toLowerCase(), sheet]));
+    for (const sheet of this.after.sheets) {
+      const old = oldSheets.get(sheet.name.toLowerCase());
+      const moved = old && rowMoves(old, sheet);
+      if (moved) this.moves.set(sheet.name.toLowerCase(), moved);
+    }
     for (const sheet of this.after.sheets) {
       const old = oldSheets.get(sheet.name.toLowerCase());
       oldSheets.delete(sheet.name.toLowerCase());
@@ -73,8 +82,25 @@ class BookComparison {
       else this.structure.push(`table ${was.name} is gone`);
     }
     for (const { name } of tables) if (!this.before.workbook.facts.tables.some((was) => was.name.toLowerCase() === name.toLowerCase())) this.structure.push(`table ${name} is new`);
-    for (const cell of now.all) if (!seenNow.has(cell)) this.cells(old.at(cell.row, cell.column), cell, '', '', seenOld);
-    for (const cell of old.all) if (!seenOld.has(cell) && !now.at(cell.row, cell.column)) this.cells(cell, undefined, '', '');
+    const moved = this.moves.get(now.name.toLowerCase());
+    const oldOf = (row: number): number | undefined => (moved ? moved.oldOf(row) : row);
+    for (const cell of now.all) {
+      const row = oldOf(cell.row);
+      if (!seenNow.has(cell)) this.cells(row === undefined ? undefined : old.at(row, cell.column), cell, '', '', seenOld);
+    }
+    for (const cell of old.all) if (!seenOld.has(cell)) this.cells(cell, undefined, '', '');
+    if (moved) this.rows(old, now, moved, seenOld, seenNow);
+  }
+
+  /** Rows outside of tables that came or went. */
+  private rows(old: BookSheet, now: BookSheet, { added, gone }: RowMoves, inOldTables: ReadonlySet<BookCell>, inNewTables: ReadonlySet<BookCell>): void {
+    for (const [rows, sheet, tables, what] of [[added, now, inNewTables, 'is new'], [gone, old, inOldTables, 'is gone']] as const) {
+      for (const row of rows) {
+        let outside = false;
+        sheet.each(row, 0, row, sheet.lastColumn, (cell) => { outside ||= !tables.has(cell); });
+        if (outside) this.structure.push(`sheet ${now.name}: row ${row + 1}${what === 'is gone' ? ' of the older state' : ''} ${what}`);
+      }
+    }
   }
 
   private tablesOf = (book: Book, sheet: string): readonly TableFacts[] => book.workbook.facts.tables.filter((table) => table.sheet === sheet);
@@ -106,10 +132,12 @@ class BookComparison {
     const [a, b] = [was && this.oldTemplates.of(was)?.key, now && this.newTemplates.of(now)?.key];
     const filled = was?.owner !== undefined && now?.owner !== undefined;
     const formulas = (was?.formula ?? null) !== null || (now?.formula ?? null) !== null;
-    const sameFormula = a === b || (was?.formula != null && was.formula === now?.formula);
+    const sameFormula = a === b || (was?.formula != null && now?.formula != null && (was.formula === now.formula || this.moved(was.formula, was.sheet.name) === now.formula));
     if (formulas && !sameFormula) this.add('formula', was, now, row, column);
     else if (!agrees(was?.stored ?? null, now?.stored ?? null, this.tolerance)) this.add(formulas || filled ? 'result' : 'input', was, now, row, column);
   }
+
+  private moved = (formula: string, sheet: string): string => (this.moves.size === 0 ? formula : formulaMoved(formula, sheet, (name) => this.moves.get(name.toLowerCase())));
 
   private add(kind: Difference['kind'], was: BookCell | undefined, now: BookCell | undefined, row: string, column: string): void {
     this.differences.push({ kind, sheet: (now ?? was)!.sheet.name, row, column, was: was && sideOf(was), now: now && sideOf(now) });
@@ -122,7 +150,7 @@ class BookComparison {
       if (/^_xlnm\./.test(name.name)) continue;
       const was = old.get(key(name));
       if (!was) this.structure.push(`name ${name.name} is new: ${name.text}`);
-      else if (was.text !== name.text) this.structure.push(`name ${name.name}: ${was.text} became ${name.text}`);
+      else if (was.text !== name.text && this.moved(was.text, '') !== name.text) this.structure.push(`name ${name.name}: ${was.text} became ${name.text}`);
     }
     const now = new Set(this.after.workbook.facts.names.map(key));
     for (const [id, { name }] of old) if (!now.has(id) && !/^_xlnm\./.test(name)) this.structure.push(`name ${name} is gone`);
