@@ -11,7 +11,7 @@ import { savedFile } from './save/save-file';
 
 type Edits = Pick<PaneHost, 'sheets' | 'read' | 'formulaCells' | 'select' | 'write' | 'insertSheets' | 'chart' | 'file'>;
 
-const NO_SHEETS = 'New sheets are not written into an open file here. Add them in a spreadsheet program, or start from a sample workbook, which has them all.';
+const NO_SHEETS = 'New sheets are not written into an open file here, nor charts, which need one. Add them in a spreadsheet program, or start from a sample workbook, which has them.';
 const NO_CHARTS = 'Charts are not written into an open file here. The pane shows them; draw them in a spreadsheet program, or start from a sample workbook, which has them.';
 
 /** Leads to the list of samples in the bar of the page. */

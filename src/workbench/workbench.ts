@@ -70,18 +70,22 @@ export class Workbench {
   }
 
   private shortcut(event: KeyboardEvent): void {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const key = `${event.shiftKey ? 'shift ' : ''}${event.key.toLowerCase()}`;
-    const act = { s: () => this.save(), o: () => this.page.picker.click(), ...(this.takesTyping(event.target) ? {} : this.steps) }[key];
+    if (event.altKey) return;
+    const key = `${event.ctrlKey || event.metaKey ? 'ctrl ' : ''}${event.shiftKey ? 'shift ' : ''}${event.key.toLowerCase()}`;
+    const act = { ...this.keys, ...(this.takesTyping(event.target) ? {} : this.steps) }[key];
     if (!act) return;
     event.preventDefault();
     event.stopPropagation();
     act();
   }
 
+  private readonly keys: Readonly<Record<string, () => void>> = {
+    'ctrl s': () => this.save(), 'ctrl o': () => this.page.picker.click(), f6: () => this.page.nextPart(1), 'shift f6': () => this.page.nextPart(-1),
+  };
+
   /** From the pane and the bar too these keys mean the sheet: left to itself the browser would undo in the grid's hidden field. */
   private readonly steps: Readonly<Record<string, () => void>> = {
-    z: () => void this.file?.model.dispatch('REQUEST_UNDO'), 'shift z': () => void this.file?.model.dispatch('REQUEST_REDO'), y: () => void this.file?.model.dispatch('REQUEST_REDO'),
+    'ctrl z': () => void this.file?.model.dispatch('REQUEST_UNDO'), 'ctrl shift z': () => void this.file?.model.dispatch('REQUEST_REDO'), 'ctrl y': () => void this.file?.model.dispatch('REQUEST_REDO'),
   };
 
   private takesTyping(target: EventTarget | null): boolean {

@@ -32,7 +32,7 @@ test('pasted points are written into the sample, checked by its own formula, sav
   await page.locator('#pane').getByRole('button', { name: 'Add', exact: true }).click();
   await page.locator('.jw-plot[aria-label*="curve from points ±10 %: 10 points"]').waitFor();
   await page.locator('#pane').getByRole('button', { name: 'Chart in the sheet' }).click();
-  await page.getByText('New sheets are not written into an open file here.').waitFor();
+  await page.getByText('New sheets are not written into an open file here, nor charts').waitFor();
 
   const { bytes } = await at.save();
   expect(validateWorkbook(bytes)).toEqual([]);

@@ -127,7 +127,15 @@ test('the whole way by keyboard', async () => {
   const at = await desk();
   const { keyboard } = at.page;
   await at.go('D3');
-  await at.tab('Explain').focus();
+  const focused = (): Promise<string> => at.page.evaluate(() => document.activeElement?.textContent ?? '');
+  await keyboard.press('F6');
+  expect(await focused()).toBe('Explain');
+  await keyboard.press('F6');
+  expect(await focused()).toBe('Licences');
+  await keyboard.press('F6');
+  expect(await at.page.evaluate(() => document.activeElement?.id)).toBe('sample');
+  await keyboard.press('Shift+F6');
+  await keyboard.press('Shift+F6');
   await keyboard.press('Home');
   await keyboard.press('Tab');
   await keyboard.type('k factor of a cable');

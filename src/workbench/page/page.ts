@@ -16,10 +16,24 @@ export interface Page {
   /** Words in the place of the grid, where no file could be opened. */
   insteadOfGrid(words: string): void;
   foldPane(hidden: boolean): void;
+  /** Leads the keyboard to the next part of the page, or the one before: bar, sheet, pane, foot. The sheet keeps the Tab key for its cells. */
+  nextPart(step: 1 | -1): void;
   dropping(shown: boolean): void;
 }
 
 const listItem = (words: string): HTMLLIElement => Object.assign(document.createElement('li'), { textContent: words });
+
+/** Where the keyboard enters each part of the page; the sheet by the field that takes what is typed into its cells. */
+const PARTS = [
+  ['bar', '#sample'], ['grid', '.o-grid-composer .o-composer'], ['pane', '[role="tab"][aria-selected="true"]'], ['foot', '#notices:not([hidden]) > summary, a'],
+] as const;
+
+function nextPart(step: 1 | -1): void {
+  const parts = PARTS.map(([id, entry]) => ({ part: byId(id), entry: byId(id).hidden ? null : byId(id).querySelector<HTMLElement>(entry) })).filter(({ entry }) => entry !== null);
+  const here = parts.findIndex(({ part }) => part.contains(document.activeElement));
+  const next = here < 0 && step < 0 ? parts.length - 1 : (here + step + parts.length) % parts.length;
+  parts[next]?.entry?.focus();
+}
 
 export function thePage(): Page {
   const [status, state, notices, fold, pane] = [byId('status'), byId('file-state'), byId<HTMLDetailsElement>('notices'), byId<HTMLButtonElement>('fold'), byId('pane')];
@@ -59,6 +73,7 @@ export function thePage(): Page {
       pane.hidden = hidden;
       fold.setAttribute('aria-expanded', String(!hidden));
     },
+    nextPart,
     dropping: (shown) => { byId('drop').hidden = !shown; },
   };
 }
