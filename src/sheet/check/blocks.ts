@@ -14,6 +14,8 @@ export interface Deviation {
   readonly among: Column;
   /** What the others hold. */
   readonly usual: Template;
+  /** The others stand beside it, not above and below. */
+  readonly across?: true;
 }
 
 /** Cells in a row that may all deviate between two stretches of the same formula. */
@@ -22,10 +24,16 @@ const LONGEST_GAP = 3;
 /** Every cell that a filled formula passes over, in table columns and in plain blocks. */
 export function deviations(subject: Subject): Deviation[] {
   return subject.book.sheets.flatMap((sheet) => subject.columns(sheet).flatMap((column) => {
+    if (column.table && hasFormula(column)) return [...inTable(subject, column)];
     const patterns = new Patterns(subject.templates, column.cells);
     return [...(column.table ? inTable(subject, column) : inRun(subject, column))].filter(({ cell, usual }) => !cell || !patterns.recurs(cell, usual));
   }));
 }
+
+const formulaOf = ({ table, column }: Column): string | undefined => table?.columns[column - table.box.left]?.formula;
+
+/** Whether the table itself says which formula the whole column has. */
+const hasFormula = (column: Column): boolean => formulaOf(column) !== undefined;
 
 /** A table's column has one formula: the one its definition names, or the one that most of its cells have. */
 function* inTable(subject: Subject, column: Column): Generator<Deviation> {
@@ -40,7 +48,8 @@ function* inTable(subject: Subject, column: Column): Generator<Deviation> {
   }
 }
 
-function usualOf(templates: Templates, { cells, table, column }: Column): Template | undefined {
+function usualOf(templates: Templates, column: Column): Template | undefined {
+  const { cells } = column;
   const counts = new Map<Template, number>();
   for (const cell of cells) {
     const template = templates.of(cell);
@@ -48,7 +57,7 @@ function usualOf(templates: Templates, { cells, table, column }: Column): Templa
   }
   const [most] = [...counts].sort((a, b) => b[1] - a[1]);
   if (!most) return undefined;
-  const declared = table!.columns[column - table!.box.left]!.formula;
+  const declared = formulaOf(column);
   const named = declared === undefined ? undefined : [...counts.keys()].find(({ first }) => first.formula === declared);
   // Two cells that differ from one another name no rule.
   return named ?? (most[1] > cells.length / 2 && most[1] > 1 ? most[0] : undefined);
@@ -80,7 +89,7 @@ function* inRun(subject: Subject, column: Column): Generator<Deviation> {
   }
   for (const cell of cells) {
     const usual = acrossUsual(subject, cell);
-    if (usual) yield { cell, row: cell.row, column: cell.column, among: column, usual };
+    if (usual) yield { cell, row: cell.row, column: cell.column, among: column, usual, across: true };
   }
 }
 
@@ -130,8 +139,13 @@ function acrossUsual({ templates }: Subject, cell: BookCell): Template | undefin
   };
   const left = at(-1);
   if (!left || at(1) !== left || (at(-2) !== left && at(2) !== left)) return undefined;
-  const above = cell.sheet.at(cell.row - 1, cell.column);
-  const below = cell.sheet.at(cell.row + 1, cell.column);
-  // A column of constants that a formula was filled past on purpose stands between two blocks.
-  return [above, below].some((each) => each && each.formula === null && typeof each.stored === typeof cell.stored) ? undefined : left;
+  // A column of constants that formulas were filled past on purpose stands between two blocks.
+  return [-1, 1].some((by) => isPassedToo(templates, cell, cell.sheet.at(cell.row + by, cell.column))) ? undefined : left;
+}
+
+/** Whether a cell above or below a constant is one as well, between two formulas of its own row. */
+function isPassedToo(templates: Templates, cell: BookCell, other: BookCell | undefined): boolean {
+  if (!other || other.formula !== null || typeof other.stored !== typeof cell.stored) return false;
+  const [left, right] = [-1, 1].map((by) => other.sheet.at(other.row, other.column + by));
+  return left?.formula != null && right !== undefined && templates.of(left) === templates.of(right);
 }

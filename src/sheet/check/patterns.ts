@@ -16,11 +16,14 @@ export class Patterns {
 
   constructor(private readonly templates: Templates, private readonly cells: readonly BookCell[]) {}
 
-  /** Whether content like that of a cell stands in several places, and is not rare beside the usual formula. */
+  /**
+   * Whether content like that of a cell stands in several places, and is not rare beside the usual formula: in three places or
+   * more half as often will do, in two it must be as common.
+   */
   recurs(cell: BookCell, usual: Template): boolean {
     const own = this.all().get(this.contentOf(cell));
     const all = this.all().get(usual);
-    return own !== undefined && all !== undefined && own.count > 1 && own.cells * 2 >= all.cells;
+    return own !== undefined && all !== undefined && own.count > 1 && own.cells * (own.count > 2 ? 2 : 1) >= all.cells;
   }
 
   private contentOf = (cell: BookCell): Content => this.templates.of(cell) ?? CONSTANT;

@@ -8,7 +8,8 @@ interface Reference { readonly column: string; readonly row: string; readonly at
 const referencesOf = (key: string): Reference[] => [...key.matchAll(REFERENCE)].map((match) => ({ column: match[1]!, row: match[2]!, at: match.index, end: match.index + match[0].length }));
 const bare = (key: string): string => key.replace(REFERENCE, '\u0001');
 const isFixed = (part: string): boolean => !part.startsWith('[');
-const distance = (part: string): number => Number(part.slice(1, -1));
+/** A distance, the number of a row, or that of a column by its letters. */
+const valueOf = (part: string): number => (!isFixed(part) ? Number(part.slice(1, -1)) : /^\d/.test(part) ? Number(part) : [...part].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0));
 
 /**
  * What sets one formula apart from the usual one: a reference fixed where the usual one moves, a range that ends earlier, or
@@ -21,11 +22,11 @@ export function referenceDifference(own: string, usual: string): ReferenceDiffer
   if (differing.length === 0) return 'other';
   if (differing.every(([x, y]) => (isFixed(x.row) && !isFixed(y.row)) || (isFixed(x.column) && !isFixed(y.column)))) return 'fixed';
   const isShorter = ([x, y, place]: readonly [Reference, Reference, number]): boolean => {
-    if (x.column !== y.column || isFixed(x.row) !== isFixed(y.row)) return false;
-    const value = (part: string): number => (isFixed(part) ? Number(part) : distance(part));
+    const along = x.column === y.column ? 'row' : 'column';
+    if ((along === 'column' && x.row !== y.row) || isFixed(x[along]) !== isFixed(y[along])) return false;
     const startsRange = own[x.end] === ':' && a[place + 1] !== undefined;
     const endsRange = own[x.at - 1] === ':';
-    return startsRange ? value(x.row) > value(y.row) : endsRange && value(x.row) < value(y.row);
+    return startsRange ? valueOf(x[along]) > valueOf(y[along]) : endsRange && valueOf(x[along]) < valueOf(y[along]);
   };
   return differing.every(isShorter) ? 'shorter range' : 'other';
 }

@@ -99,6 +99,29 @@ describe('right habits that look unusual', () => {
   });
 });
 
+describe('a block that is filled to the right', () => {
+  const year = (edits: Readonly<Record<string, Typed>> = {}) => checked(calculated(typedBook({ sheets: { S: { ...cellsOf([
+    ['', 'Jan', 'Feb', 'Mar', 'Apr', 'Sum'], ['in', 1, 2, 3, 4, '=SUM(B2:E2)'], ['out', 2, 1, 2, 1, '=SUM(B3:E3)'],
+    ['net', '=B2-B3', '=C2-C3', '=D2-D3', '=E2-E3', '=SUM(B4:E4)'], ['so far', '=B4', '=B5+C4', '=C5+D4', '=D5+E4', '=E5'],
+  ]), ...edits } } }))).findings;
+  test('nothing is wrong', () => expect(told(year())).toEqual([]));
+  test('a constant below constants', () => {
+    const found = year({ C4: -1 });
+    expect(told(found)).toEqual(['B constant-over-formula S!C4']);
+    expect(found[0]!.reason).toBe('typed over a formula: the cells beside it hold =B2-B3');
+  });
+  test('a sum that ends a month early', () => expect(told(year({ F3: '=SUM(B3:D3)' }))).toEqual(['B short-range S!F3']));
+});
+
+test('the same other formula in two rows of a table', () => {
+  const table: TypedTable = { name: 'Q', sheet: 'S', at: 'A1', columns: [{ name: 'id' }, { name: 'a' }, { name: 'b' }], rows: Array.from({ length: 6 }, (_, i) => [`C${i}`, 10 + i, `=B${i + 2}*${i === 1 || i === 3 ? 3 : 2}`]) };
+  expect(findings({ S: [] }, [table])).toEqual(['B unlike-neighbours S!C3', 'B unlike-neighbours S!C5']);
+});
+
+test('verdicts that are expected, held against those of today by EXACT', () => {
+  expect(findings({ S: [['case', 'expected', 'got', 'same'], ...rows(4, (i) => [`T${i}`, 'pass', `=IF(${i}<9,"pass","FAIL")`, `=EXACT(B${i + 2},C${i + 2})`])] })).toEqual([]);
+});
+
 describe('lists of lookups', () => {
   const list: Rows = [['device', 'A'], ['F1', 76], ['F2', 101], ['F3', 125], ['F4', 151]];
   test('all of it', () => expect(findings({ L: list, S: rows(3, (i) => [`F${i + 1}`, `=VLOOKUP(A${i + 1},L!$A$2:$B$5,2,FALSE)`]) })).toEqual([]));

@@ -9,9 +9,9 @@ export const constantOverFormula: Rule = {
   kind: 'constant-over-formula', class: 'B',
   looksFor: 'A constant or a blank in a table column or a filled block whose other cells hold a formula. C where a note on the cell tells of it, or a mark such as – or n/a stands there.',
   *look(subject) {
-    for (const { cell, row, column, among, usual } of subject.deviations) {
+    for (const { cell, row, column, among, usual, across } of subject.deviations) {
       if ((cell && (cell.formula !== null || cell.owner)) || (cell && isVerdict(cell.stored))) continue;
-      const where = among.heading === '' ? 'its neighbours hold' : `the other cells of "${among.heading}" hold`;
+      const where = across ? 'the cells beside it hold' : among.heading === '' ? 'its neighbours hold' : `the other cells of "${among.heading}" hold`;
       const reason = `${cell ? 'typed over a formula' : 'blank'}: ${where} =${typedFormula(usual.first.formula!)}`;
       const note = cell && subject.noteOf(cell);
       if (cell && isMark(cell)) yield { cell, class: 'C', reason, clause: '' };

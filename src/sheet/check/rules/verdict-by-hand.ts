@@ -47,8 +47,8 @@ function isCountedBy(subject: Subject, cell: BookCell): boolean {
   }));
 }
 
-/** The two things that an expression compares: sides of = and <>, or what AGREE and its like are asked about. */
+/** The two things that an expression compares: sides of = and <>, or what EXACT, AGREE and its like are asked about. */
 function comparedBy(subject: Subject, node: AstExpression): readonly (AstExpression | null)[] {
   if (node.type === 'BinaryExpression') return node.operator === '=' || node.operator === '<>' ? node.arguments : [];
-  return node.type === 'CallExpression' && subject.entryOf(node)?.member.name.startsWith('AGREE') ? node.arguments.slice(0, 2) : [];
+  return node.type === 'CallExpression' && (calledName(node) === 'EXACT' || subject.entryOf(node)?.member.name.startsWith('AGREE')) ? node.arguments.slice(0, 2) : [];
 }
