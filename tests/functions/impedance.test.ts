@@ -1,3 +1,4 @@
+import type { Recorder } from '../../src/core/working';
 import { CellError } from '../../src/functions/kernel/cell';
 import { expectPrinted, expectRefused } from '../support/expect';
 import { outcomeOf, run } from '../support/run';
@@ -91,6 +92,8 @@ describe('what a call says of itself', () => {
     expect(run('ASSUMED', 'IMP_CABLE', 140, 120, 'Al')).toBe('runs=1; temperature_C=20; x_mohm_m=0.08');
     expect(run('SHOW_WORKING', 'IMP_PART', '3+4i', 'Z')).toBe('R, X, √(R²+X²), R/X, X/R, R/|Z| or atan2(X, R); z_mohm 3+4i mΩ, part Z; 5 mΩ');
     expect(run('SHOW_STEPS', 'IMP_TRANSFORMER', 500, 4, 5.5, 400)).toContainEqual(['K_T = 0.95·c/(1+0.6·x_T)', '0.975002']);
+    // 14 % of 400²/630 = 253.968 mΩ
+    expect((outcomeOf('IMP_GENERATOR', [630, 14, 400]).work as Recorder).steps.at(-1)!.inputs['X"d']).toEqual([expect.closeTo(35.5556, 4), 'mΩ']);
     expect(run('CLAUSE', 'IMP_REFER')).toBe('IEC 60909-0:2016, 5.3 (from memory)');
   });
 });

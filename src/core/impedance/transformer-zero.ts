@@ -4,20 +4,13 @@ import { type Working, silent } from '../working';
 
 const GROUP = /^(d|yn?|zn?)(d|yn?|zn?)(\d{1,2})?$/;
 
-export interface VectorGroup {
-  high: string;
-  low: string;
-  clock?: number;
-}
-
-/** Reads a vector group such as Dyn11, in any case, with or without its clock number from 0 to 11. */
-export function vectorGroup(text: string): VectorGroup {
+/** Windings of a vector group such as Dyn11, in any case, with or without its clock number from 0 to 11. */
+function windingsOf(text: string): { high: string; low: string } {
   const match = GROUP.exec(text.replace(/\s/g, '').toLowerCase());
-  const clock = match?.[3] === undefined ? undefined : Number(match[3]);
-  if (!match || (clock !== undefined && clock > 11)) {
+  if (!match || Number(match[3] ?? 0) > 11) {
     throw wrongValue('group', `got "${text.slice(0, 40)}", takes a vector group such as Dyn11, Dzn0, Yzn5 or YNyn, clock number 0 to 11 or none`);
   }
-  return { high: match[1]!, low: match[2]!, ...(clock === undefined ? {} : { clock }) };
+  return { high: match[1]!, low: match[2]! };
 }
 
 /**
@@ -30,7 +23,7 @@ export function vectorGroup(text: string): VectorGroup {
  * @returns mΩ; refused where the low-voltage side brings out no star point
  */
 export function transformerZeroImpedance(z: Complex, group: string, r0OverR1: number | undefined, x0OverX1: number | undefined, work: Working = silent): Complex {
-  const { high, low } = vectorGroup(group);
+  const { high, low } = windingsOf(group);
   if (!low.endsWith('n')) throw outOfRange('group', `${group} brings out no star point, so there is no zero-sequence path`);
   const deltaStar = high === 'd' && low === 'yn';
   const ratio = (given: number | undefined, name: string): number => {
