@@ -37,7 +37,8 @@ export function element<K extends keyof HTMLElementTagNameMap>(tag: K, attribute
 
 /** A formula that may be broken where a reader would break it. */
 export function formulaCode(className: string, formula: string, label?: string): HTMLElement {
-  const pieces = formula.split(/(?<=[,;+*/&=<>])/);
+  // The = that it begins with is not left alone on a line.
+  const pieces = formula.split(/(?<=[,;(+*/&<>]|.=)/);
   const code = element('code', label === undefined ? { class: className } : { class: className, label });
   pieces.forEach((piece, i) => code.append(...(i === 0 ? [piece] : [document.createElement('wbr'), piece])));
   return code;

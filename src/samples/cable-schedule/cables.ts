@@ -33,7 +33,7 @@ const CABLES_READ: readonly Column[] = [
   { name: 'k²S²', unit: 'A²s', width: 15, format: '#,##0', formula: 'JW.CABLE_WITHSTAND([@k],[@size])', note: 'One run: a fault inside one cable loads it alone.' },
   { name: 'withstand', width: 11, verdict: true, formula: `JW.LETTHROUGH_TEST(${WITHSTAND})` },
   { name: 'margin', unit: '%', width: 9, format: '0', formula: `IF([@withstand]="not shown","–",JW.LETTHROUGH_MARGIN(${WITHSTAND}))` },
-  { name: 'caution', width: 36, words: true, formula: orNone(`JW.CAUTION("LETTHROUGH_TEST",${WITHSTAND})`) },
+  { name: 'caution', width: 44, words: true, formula: orNone(`JW.CAUTION("LETTHROUGH_TEST",${WITHSTAND})`) },
 ];
 
 /** Impedances as complex text, carried with all digits. */
