@@ -27,7 +27,9 @@ function unitCell(cell: BookCell | undefined): string {
   return unit !== '' && (!isAmbiguous(text) || isAmongUnits(cell!)) ? unit : '';
 }
 
-function isAmongUnits({ sheet, row }: BookCell): boolean {
+const isAmongUnits = ({ sheet, row }: BookCell): boolean => isRowOfUnits(sheet, row, 2);
+
+function isRowOfUnits(sheet: BookSheet, row: number, least: number): boolean {
   let units = 0;
   let texts = 0;
   sheet.each(row, 0, row, sheet.lastColumn, (cell) => {
@@ -35,7 +37,13 @@ function isAmongUnits({ sheet, row }: BookCell): boolean {
     texts++;
     if (unitText(textOf(cell)) !== '') units++;
   });
-  return units > 1 && units * 2 > texts;
+  return units >= least && units * 2 > texts;
+}
+
+/** The heading over a column without a unit, where a row of units stands between. */
+function overBlankUnit({ sheet, row, column }: BookCell): BookCell[] {
+  const heading = sheet.at(row - 2, column);
+  return heading && textOf(heading) !== '' && isRowOfUnits(sheet, row - 1, 1) ? [heading] : [];
 }
 
 /** All columns of a sheet. */
@@ -91,9 +99,12 @@ export class Columns {
   /** Texts before the first value or formula of a run are its heading and its unit, in whatever order; where all is text there is none. */
   private addRun(run: readonly BookCell[]): void {
     const { sheet } = this;
-    const first = Math.max(0, run.findIndex((cell, place) => cell.formula !== null || cell.owner !== undefined || typeof cell.stored !== 'string' || (place > 0 && looksLikeValue(cell.stored))));
+    const above = overBlankUnit(run[0]!);
+    const isData = ({ formula, owner, stored }: BookCell, place: number): boolean =>
+      formula !== null || owner !== undefined || typeof stored !== 'string' || (place + above.length > 0 && looksLikeValue(stored));
+    const first = Math.max(0, run.findIndex(isData));
     const cells = run.slice(first);
-    const over = run.slice(0, first).reverse();
+    const over = first > 0 ? run.slice(0, first).reverse() : above;
     const heading = textOf(over.find((cell) => unitCell(cell) === '') ?? over[0]);
     const unit = over.map(unitCell).find((each) => each !== '') ?? '';
     this.add({ sheet, column: run[0]!.column, top: cells[0]!.row, bottom: cells.at(-1)!.row, heading, table: undefined, cells, unit: unit || unitInHeading(heading) });

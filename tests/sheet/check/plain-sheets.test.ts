@@ -50,6 +50,18 @@ describe('units as people write them', () => {
   ])('%s', (_, volts, current, expected) => {
     expect(findings({ S: [['Z / mΩ', volts, current], ...rows(3, (i) => [`${2 + i}+8i`, 415, `=ROUND(JW.FAULT_3PH_MAX(A${i + 2},B${i + 2}),2)`])] })).toEqual(expected);
   });
+  test('a heading over a blank cell in the row of units', () => {
+    const loops = (heading: string, ...z: readonly Typed[]): string[] => findings({ S: [['Loop', heading, 'Ik'], ['', '', 'kA'], ...z.map((each, i) => [`L${i}`, each, `=JW.FAULT_LOOP_MIN(B${i + 3},230)`])] });
+    expect(loops('Zs / mΩ', 350, 450)).toEqual([]);
+    expect(loops('Zs / Ω', '0.35 Ω', '0.45 Ω')).toEqual([]);
+    expect(loops('Zs / Ω', 0.35, 0.45)).toEqual(['A unit S!C3', 'A unit S!C4']);
+    expect(loops('Zs / mΩ', '350', 450, 520)).toEqual(['B number-as-text S!B3']);
+  });
+  test('all that contradicts in one cell is told at once', () => {
+    const [finding, ...more] = checked(book({ S: [['rating', 1000, 'MVA'], ['uk', 6, '%'], ['loss', 10.5, 'W'], ['Z', '=JW.IMP_TRANSFORMER(B1,B2,B3,400)', 'Ω']] })).findings;
+    expect(more).toEqual([]);
+    expect(finding!.reason).toBe('rating_kVA of IMP_TRANSFORMER takes kVA, S!B1 says MVA; loss_kW of IMP_TRANSFORMER takes kW, S!B3 says W; IMP_TRANSFORMER gives mΩ, the sheet says Ω');
+  });
   test('a schedule that lies on its side has one column of units', () => {
     const lying = (length: string): string[] => findings({ S: [['Cable', '', 'C1', 'C2', 'C3'], ['Length', length, 10, 20, 30], ['Size', 'mm²', 16, 25, 35], ['Z', 'mΩ', ...['C', 'D', 'E'].map((c) => `=JW.IMP_CABLE(${c}2,${c}3,"Cu")`)]] });
     expect(lying('m')).toEqual([]);

@@ -6,7 +6,7 @@ import { columnLetters } from '../../evaluate/references';
 import { sampleCell } from '../arguments';
 import type { Found, Rule } from '../rule';
 import type { Subject } from '../subject';
-import { calledName } from '../templates';
+import { type CallNode, calledName } from '../templates';
 import { unitNamed } from '../written-unit';
 
 /** A column whose unit is not the one that a function reads from it, or writes into it. */
@@ -29,19 +29,27 @@ export const unit: Rule = {
   },
 };
 
+/** All that contradicts in one cell, in one finding. */
 function judge(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefined {
-  for (const call of subject.ownCalls(cell)) {
-    const entry = subject.entryOf(call)!;
-    const clause = clauseOf(entry.declaration);
-    for (const [place, [name, kind]] of entry.member.order.entries()) {
-      const source = kind.unit && kind.shape === 'cell' ? sampleCell(subject, call.arguments[place], cell) : undefined;
-      if (!source || !kind.unit) continue;
+  const found = [...subject.ownCalls(cell).flatMap((call) => [...argumentsOf(subject, call, cell)]), ...resultOf(subject, cell)];
+  return found[0] && { clause: found[0].clause, reason: [...new Set(found.map(({ reason }) => reason))].join('; ') };
+}
+
+type Contradiction = { readonly clause: string; readonly reason: string };
+
+function* argumentsOf(subject: Subject, call: CallNode, cell: BookCell): Generator<Contradiction> {
+  const entry = subject.entryOf(call)!;
+  const clause = clauseOf(entry.declaration);
+  for (const [place, [name, kind]] of entry.member.order.entries()) {
+    const takes = kind.unit;
+    if (!takes || kind.shape === 'range') continue;
+    for (const node of call.arguments.slice(place, kind.shape === 'repeating' ? undefined : place + 1)) {
+      const source = sampleCell(subject, node, cell);
+      if (!source || hasOwnUnit(source)) continue;
       const written = subject.unitOf(source);
-      if (hasOwnUnit(source) || !contradicts(written, kind.unit, source)) continue;
-      return { clause, reason: `${name} of ${entry.member.name} takes ${worded(kind.unit)}, ${whereWritten(subject, source)} says ${written}` };
+      if (contradicts(written, takes, source)) yield { clause, reason: `${name} of ${entry.member.name} takes ${worded(takes)}, ${whereWritten(subject, source)} says ${written}` };
     }
   }
-  return resultOf(subject, cell);
 }
 
 /** A column by its letter where its unit stands over it, else the cell. */
@@ -53,15 +61,14 @@ function whereWritten(subject: Subject, source: BookCell): string {
 }
 
 /** The unit of a result over whose column another one stands. */
-function resultOf(subject: Subject, cell: BookCell): Omit<Found, 'cell'> | undefined {
+function* resultOf(subject: Subject, cell: BookCell): Generator<Contradiction> {
   const outer = whole(subject.templates.of(cell)!.tree);
   const entry = outer && subject.entryOf(outer);
-  if (!entry) return undefined;
+  if (!entry) return;
   const { result, name } = entry.member;
   const given = result === 'impedance' ? 'mΩ' : result === 'ratio' ? '1' : unitNamed(result);
   const written = subject.unitOf(cell);
-  if (!given || !contradicts(written, given, cell)) return undefined;
-  return { clause: clauseOf(entry.declaration), reason: `${name} gives ${worded(given)}, the sheet says ${written}` };
+  if (given && contradicts(written, given, cell)) yield { clause: clauseOf(entry.declaration), reason: `${name} gives ${worded(given)}, the sheet says ${written}` };
 }
 
 const KEEP_THE_UNIT = new Set(['ROUND', 'ROUNDUP', 'ROUNDDOWN', 'MROUND', 'ABS', 'IFERROR', 'IFNA']);
