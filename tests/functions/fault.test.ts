@@ -75,6 +75,8 @@ describe('what is refused, and in which words', () => {
 describe('what a call says of itself', () => {
   test('cautions', () => {
     expect(outcomeOf('FAULT_FROM_RATING', [1250, 5.5, 415]).cautions).toEqual(['rough: leaves out grid, cable, motors and correction factor']);
+    // IEC 60909-0: up to 1 % motors may be neglected. √3·400 V·100 A at a fault of 10 kA is 1 %.
+    expect(outcomeOf('FAULT_MOTOR_SHARE', [(Math.sqrt(3) * 400 * 100) / 1000, 1, 1, 10, 400])).toMatchObject({ value: 1, cautions: [] });
     expect(outcomeOf('FAULT_MOTOR_SHARE', [250, 0.87, 0.93, 38, 415]).cautions).toEqual(['over 1 %: the motors must be counted']);
     expect(outcomeOf('FAULT_MOTOR_SHARE', [60, 0.85, 0.92, 22, 400]).cautions).toEqual([]);
     expect(outcomeOf('PEAK_FACTOR', [0]).cautions).toEqual(['peak is 2.83 times r.m.s., over 2.55: check R/X']);

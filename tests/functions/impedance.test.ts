@@ -84,6 +84,9 @@ describe('what a call says of itself', () => {
   test('cautions', () => {
     expect(outcomeOf('IMP_TRANSFORMER', [500, 4, 5.5, 400]).cautions).toEqual([]);
     expect(outcomeOf('IMP_TRANSFORMER', [500, 4, 15, 400, 1.05, true, 10]).cautions).toEqual(['uk tolerance is for sensitivity, not for the record', 'loss over 2.5 % of the rating: check the plate']);
+    // 10 kW of 400 kVA are 2.5 %.
+    expect(outcomeOf('IMP_TRANSFORMER', [400, 4, 10, 400]).cautions).toEqual([]);
+    expect(outcomeOf('IMP_CABLE', [1000, 70, 'cu']).cautions).toEqual([]);
     expect(outcomeOf('IMP_CABLE', [1001, 240, 'cu']).cautions).toEqual(['unusual length for low voltage']);
     expect(outcomeOf('IMP_GENERATOR', [630, 14, 400]).cautions).toEqual(['sustained fault current may fall below this: ask the maker for the decay']);
   });
@@ -92,6 +95,9 @@ describe('what a call says of itself', () => {
     expect(run('ASSUMED', 'IMP_CABLE', 140, 120, 'Al')).toBe('runs=1; temperature_C=20; x_mohm_m=0.08');
     expect(run('SHOW_WORKING', 'IMP_PART', '3+4i', 'Z')).toBe('R, X, √(R²+X²), R/X, X/R, R/|Z| or atan2(X, R); z_mohm 3+4i mΩ, part Z; 5 mΩ');
     expect(run('SHOW_STEPS', 'IMP_TRANSFORMER', 500, 4, 5.5, 400)).toContainEqual(['K_T = 0.95·c/(1+0.6·x_T)', '0.975002']);
+    for (const [part, value] of [['R', '3 mΩ'], ['X', '4 mΩ'], ['Z', '5 mΩ'], ['R/X', '0.75'], ['pf', '0.6']]) {
+      expect(run('SHOW_STEPS', 'IMP_PART', '3+4i', part!)).toContainEqual([expect.stringMatching(`^${part} = `), value]);
+    }
     // 14 % of 400²/630 = 253.968 mΩ
     expect((outcomeOf('IMP_GENERATOR', [630, 14, 400]).work as Recorder).steps.at(-1)!.inputs['X"d']).toEqual([expect.closeTo(35.5556, 4), 'mΩ']);
     expect(run('CLAUSE', 'IMP_REFER')).toBe('IEC 60909-0:2016, 5.3 (from memory)');
