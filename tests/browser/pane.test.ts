@@ -147,6 +147,9 @@ test('tells of a spill, a larger selection, a cell without formula and a trouble
   await select(cell('B2', '', 115));
   await page.getByRole('heading', { name: 'B2' }).waitFor();
   expect(await text()).toContain('No formula in this cell.');
+  await select(cell('B9', '', ' '));
+  await page.getByRole('heading', { name: 'B9' }).waitFor();
+  expect(await page.locator('.jw-value').innerText()).toBe('a space');
   await select({ kind: 'trouble', words: 'The workbook cannot be read while a cell is being edited.' });
   expect(await page.locator('.jw-trouble').innerText()).toBe('The workbook cannot be read while a cell is being edited.');
 });

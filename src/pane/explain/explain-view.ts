@@ -6,7 +6,7 @@ import { element, formulaCode } from '../dom';
 import type { PaneHost, Selection } from '../host';
 import type { Frame, View } from '../view';
 import { callSection, verdictClass } from './call-section';
-import { precedentsPart } from './precedents';
+import { heldText, precedentsPart } from './precedents';
 
 const START = 'Select a cell with a JW formula to see its working, source and cautions, or find the function for what you want to know.';
 
@@ -62,7 +62,7 @@ const NOTHING: Explanation = { calls: [], precedents: [], single: false, value: 
 const isCause = ({ state, handedOnFrom }: Explanation['calls'][number]): boolean => state === 'refused' && handedOnFrom === undefined;
 
 const spokenLine = ({ address }: SelectedCell, { value, reason, remark }: Explanation): string =>
-  [`${address}: ${value}`, reason, remark].filter((part) => part !== '').join('. ');
+  [`${address}: ${heldText(value)}`, reason, remark].filter((part) => part !== '').join('. ');
 
 /** One sentence and one button: what there is to do where nothing is to be explained. */
 const firstUse = (frame: Frame): HTMLElement[] => [element('p', { class: 'jw-start' }, START), button('Find a function', () => frame.open('find', ''), 'jw-button jw-main')];
@@ -83,7 +83,7 @@ function cellContent(cell: SelectedCell, explanation: Explanation, opened: reado
   const parts: (HTMLElement | undefined)[] = [
     element('div', { class: 'jw-cell' },
       element('h2', {}, cell.address, cell.within === undefined ? undefined : element('span', { class: 'jw-within' }, ` in ${cell.within}`)),
-      element('p', { class: valueClass(cell, explanation) }, value === '' ? 'blank' : value),
+      element('p', { class: valueClass(cell, explanation) }, heldText(value)),
       cell.spilledFrom === undefined ? undefined : element('p', { class: 'jw-note' }, `Filled by the formula in ${cell.spilledFrom}.`),
     ),
     reason === '' ? undefined : element('p', { class: 'jw-reason' }, reason),
