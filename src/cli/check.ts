@@ -32,13 +32,14 @@ export async function checkCommand(args: readonly string[], terminal: Terminal):
   progress.end();
   const all = [...results, ...missing.map(({ asked, why }) => notReadable(asked, why))];
 
+  // Before the lines, which a reader such as `head` may break off; where the page cannot be written the lines are told all the same.
+  const page = values.html === undefined ? undefined : writeWhole(values.html, new TextEncoder().encode(htmlReport(all, { tolerance, at: new Date() })));
+  await page?.catch(() => {});
   if (values.json) terminal.out(JSON.stringify(jsonReport(all, tolerance), null, 2));
   else if (values.sarif) terminal.out(JSON.stringify(sarifReport(all), null, 2));
   else tell(all, values.list, terminal);
-  if (values.html !== undefined) {
-    await writeWhole(values.html, new TextEncoder().encode(htmlReport(all, { tolerance, at: new Date() })));
-    terminal.error(`joulewright: report written: ${oneLine(values.html)}`);
-  }
+  await page;
+  if (values.html !== undefined) terminal.error(`joulewright: report written: ${oneLine(values.html)}`);
   return statusOf(all);
 }
 

@@ -176,6 +176,12 @@ describe('the record as a page', () => {
     expect(page).toContain('No stored value of the others changes.');
     expect(page).not.toContain('No stored value changes.');
   });
+  test('stands before the first line is told, for whoever reads only that', async () => {
+    const seen: boolean[] = [];
+    const terminal: Terminal = { out: () => void seen.push(existsSync(at('r.html'))), error: () => {}, input: async () => '' };
+    expect(await main(['check', '--html', at('r.html'), write('a.xlsx', schedule())], terminal)).toBe(0);
+    expect(seen).toEqual([true]);
+  });
   test('is written whole or not at all', async () => {
     const { status, out, error } = await joulewright(['check', '--html', at('no/such/r.html'), write('a.xlsx', schedule())]);
     expect(status).toBe(2);
