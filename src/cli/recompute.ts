@@ -2,6 +2,7 @@ import { realpath } from 'node:fs/promises';
 import type { Cell } from '../functions/kernel/cell';
 import { customFunctions } from '../sheet/custom-functions';
 import { type Recomputed, recompute } from '../sheet/recompute';
+import { typedFormula } from '../sheet/explain/calls-in-formula';
 import { cellLine, jsonCell } from './cell-text';
 import { readInput, writeWhole } from './files';
 import { optionsOf } from './options';
@@ -54,7 +55,7 @@ async function same(file: string, output: string): Promise<boolean> {
 const facts = (file: string, output: string | undefined, { formulas, changed, notComputed }: Recomputed): object => ({
   file, output: output ?? null, formulas,
   changed: changed.map(({ sheet, address, was, now }) => ({ sheet, cell: address, was: jsonCell(was), now: jsonCell(now) })),
-  notComputed: notComputed.map(({ sheet, address, formula, reason }) => ({ sheet, cell: address, formula, reason })),
+  notComputed: notComputed.map(({ sheet, address, formula, reason }) => ({ sheet, cell: address, formula: `=${typedFormula(formula)}`, reason })),
 });
 
 const shown = (cell: Cell): string => (cell === null ? '(none)' : cellLine(cell));

@@ -159,6 +159,7 @@ describe('the record as a page', () => {
     const page = readFileSync(at('r.html'), 'utf8');
     expect(page).toContain('Joulewright 0.');
     expect(page).toContain('SHA-256');
+    expect(page).toMatch(/Cables!<wbr><span class="address">[A-Z]+\d+/);
     for (const { kind } of allRules) expect(page).toContain(`>${kind}</td>`);
     expect(page).toContain('1 of 163 formulas could not be checked');
     expect(page).toContain('there is no such file');

@@ -71,6 +71,8 @@ describe('recompute', () => {
     expect(error.join('\n')).toMatch(/S!A1 keeps its stored value: .*NOSUCHFUNCTION/);
     expect(error.join('\n')).toMatch(/S!A2 keeps its stored value/);
     expect(valueAt(new Uint8Array(readFileSync(file('out.xlsx'))), 'S', 'A2')).toBe(6);
+    const { out } = await joulewright(['recompute', file('in.xlsx'), '--dry-run', '--json']);
+    expect(JSON.parse(out.join('\n')).notComputed.map(({ formula }: { formula: string }) => formula)).toEqual(['=NOSUCHFUNCTION(1)', '=A1+1']);
   });
 });
 

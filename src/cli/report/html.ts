@@ -89,7 +89,8 @@ function findingTable(of: 'A' | 'B' | 'C', groups: readonly FindingGroup[]): Mar
 }
 
 function findingRow({ first, members, cells }: FindingGroup): Markup {
-  const where = [first.sheet, cells].filter((part) => part !== '').join('!') || 'workbook';
+  // A long name of a sheet may go on in the next line, an address not.
+  const where = first.sheet === '' ? 'workbook' : cells === '' ? first.sheet : markup`${first.sheet}!<wbr><span class="address">${cells}</span>`;
   const values = members.filter(({ computed, formula, stored }) => computed !== null || (formula === null && stored !== null)).map(({ cell, stored, computed, difference }) => {
     const name = members.length > 1 ? `${cell}: ` : '';
     const apart = shownDifference(difference);

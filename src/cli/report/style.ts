@@ -17,6 +17,7 @@ tr { break-inside: avoid; }
 .facts { break-inside: avoid; break-after: avoid; }
 .number, td.number { text-align: right; white-space: nowrap; }
 .where { white-space: nowrap; font-weight: 600; overflow-wrap: normal; }
+.address { white-space: nowrap; }
 .narrow { width: 1%; white-space: nowrap; }
 .class { width: 1%; font-weight: 700; text-align: center; }
 .A { color: var(--a); } .B { color: var(--b); } .C { color: var(--c); }
