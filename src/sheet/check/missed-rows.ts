@@ -29,7 +29,7 @@ export class MissedRows {
     for (const [inside, past] of [[place.bottom, place.bottom + 1], [place.top, place.top - 1]] as const) {
       const missed = past < 0 ? undefined : this.alike(isList ? place : { ...place, right: place.left }, inside, past, isList);
       if (!missed || (missed.sheet === from.sheet && missed.row === from.row && from.column >= place.left && from.column <= place.right)) continue;
-      if (isRowOfTotals(this.subject, place.sheet, past) || (past < place.top && isHeadingOfFigures(missed, place)) || this.isReadElsewhere(place, past)) continue;
+      if (isRowOfTotals(this.subject, place.sheet, past) || (past < place.top && (this.isFirstOfAll(missed) || isHeadingOfFigures(missed, place))) || this.isReadElsewhere(place, past)) continue;
       return missed;
     }
     return undefined;
@@ -43,6 +43,12 @@ export class MissedRows {
     if (!isList) return undefined;
     const [last, next] = [sheet.at(inside, left), sheet.at(past, left)];
     return last && next && isText(last) && isText(next) && this.figuresGoOnBeside(last, next) ? next : undefined;
+  }
+
+  /** A figure that no heading stands over is the heading itself, as 400 and 690 are of two voltages. */
+  private isFirstOfAll(cell: BookCell): boolean {
+    const column = this.subject.columnOf(cell);
+    return column !== undefined && !column.table && column.heading === '' && column.top === cell.row;
   }
 
   private ofOneKind(last: BookCell, next: BookCell): boolean {

@@ -97,6 +97,7 @@ describe('right habits that look unusual', () => {
     ['a chain that begins with another formula', { S: [['Tap', 'm', 'from start', 'volts'], ...rows(6, (i) => [`T${i}`, 12 + i, i ? `=C${i + 1}+B${i + 2}` : '=B2', i ? `=D${i + 1}-C${i + 2}*0.1` : '=400-C2*0.1'])] }],
     ['figures shared out among ranges', { L: [['Board', 'A'], ...rows(9, (i) => [`DB${i}`, 10 + i])], S: [['=SUM(L!B2:B4)'], ['=SUM(L!B5:B7)'], ['=SUM(L!B8:B10)']] }],
     ['years as headings', { S: [['Item', 2023, 2024], ['a', 1, 2], ['b', 4, 5], ['Total', '=SUM(B2:B3)', '=SUM(C2:C3)']] }],
+    ['voltages as headings', { S: [['Board', 400, 690], ['a', 1, 2], ['b', 3, 4], ['Total', '=SUM(B2:B3)', '=SUM(C2:C3)']] }],
     ['months as headings', { S: [['Item', 1, 2, 3], ['a', 1, 2, 4], ['b', 4, 5, 6], ['Total', '=SUM(B2:B3)', '=SUM(C2:C3)', '=SUM(D2:D3)']] }],
     ['a matrix that is looked up by its headings', { L: [['size', 16, 25, 120], [1, 5, 6, 7], [2, 8, 9, 10], [3, 11, 12, 13]], S: [['=INDEX(L!$B$2:$D$4,MATCH(2,L!$A$2:$A$4,0),MATCH(25,L!$B$1:$D$1,0))']] }],
     ['the greatest of the rows under their mean', { S: [['Step', 'kWh', 'h', 'kW'], ...rows(4, (i) => [`s${i}`, 100 + i, 2, `=B${i + 2}/C${i + 2}`]), ['Mean', '=SUM(B2:B5)', '=SUM(C2:C5)', '=B6/C6'], ['Max', '=MAX(B2:B5)', '=MAX(C2:C5)', '=MAX(D2:D5)']] }],
