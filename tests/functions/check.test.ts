@@ -47,6 +47,9 @@ describe('AGREE, AGREE_DIFFERENCE', () => {
     expect(run('AGREE', 44.5, 31.5, 2)).toBe('DIFFERS +41.27 %');
     expect(run('AGREE', 'FAIL', 'fail', 0)).toBe('agrees');
     expect(run('AGREE', '2+9i', '2+8.5i', 2)).toBe('DIFFERS by 5.73 %');
+    // |3 − (3+4i)|/|3+4i| = 4/5
+    expect(run('AGREE', 3, '3+4i', 2)).toBe('DIFFERS by 80.00 %');
+    expect(run('AGREE_DIFFERENCE', 3, '3+4i')).toBeCloseTo(80, 9);
     expect(run('AGREE', '', 31.5, 2)).toBe('one is missing');
     expect(run('AGREE_DIFFERENCE', 44.5, 31.5)).toBeCloseTo(41.2698, 4);
     expect(run('AGREE_DIFFERENCE', '2+9i', '2+8.5i')).toBeCloseTo(5.72598, 5);

@@ -89,7 +89,10 @@ describe('CURVE_CHECK', () => {
     [[[100, 10], [150, true], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
     [[[100, 10], [150, new CellError('#DIV/0!')], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
     [[[100, 10], [150, 0], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not above zero'],
+    [[[0, 10], [10, 5], [20, 4], [30, 3], [40, 2]], undefined, 'row 1: not above zero'],
     [[[100, 10], [150, 1], [200, 2], [300, 0.5]], undefined, 'row 3: time rises'],
+    [[[100, 10], [100, 10], [200, 4], [300, 3]], undefined, 'row 2: first column does not rise'],
+    [[[5, 9], [10, 9], [20, 9], [30, 9]], 'cut-off', 'no findings'],
     [[[100, 10], [150, 1], [150, 2], [300, 0.5]], undefined, 'row 3: first column does not rise; 1 more'],
     [[[5, 9], [10, 8], [20, 12], [40, 16]], 'peak', 'row 2: cut-off falls'],
     [[[5, 9], [5, 8], [10, 12], [20, 16]], 'cut-off', 'row 2: first column does not rise; 1 more'],
@@ -115,6 +118,10 @@ describe('bands and conventional currents of breakers and links', () => {
     [80, 'gG', undefined, 128], [320, 'breaker', 'no trip', 336], [10, 'gG', undefined, 19], [10, 'gG', 'hold', 15], [4, 'gG', 'trip', 8.4], [2, 'gg', 'no trip', 3],
     [16, 'gG', 'trip', 25.6], [16, 'gG', 'no trip', 20], [400, 'MCCB', undefined, 520], [32, 'mcb', undefined, 46.4], [100, 'miniature', 'hold', 113],
   ])('CONVENTIONAL_CURRENT %p %p %p', (rated, kind, limit, expected) => expect(run('CONVENTIONAL_CURRENT', rated, kind, limit)).toBeCloseTo(expected, 9));
+  test('the working names the limit by its symbol', () => {
+    expect(run('SHOW_STEPS', 'CONVENTIONAL_CURRENT', 80, 'gG', 'trip')).toContainEqual(['I2 = 1.6·In', '128 A']);
+    expect(run('SHOW_STEPS', 'CONVENTIONAL_CURRENT', 80, 'gG', 'no trip')).toContainEqual(['I no trip = 1.25·In', '100 A']);
+  });
   test('limits and words', () => {
     expect(run('BAND_MINIATURE', 160, 'C', 'trip')).toEqual(refusal('#NUM!', 'rated_A: 160 is outside above 0, up to 125 A'));
     expect(run('BAND_MINIATURE', 16, 'K', 'trip')).toEqual(refusal('#VALUE!', 'type: got "K", takes B · C · D'));
