@@ -190,3 +190,9 @@ describe('c and temperature where the function takes both cases', () => {
 test('a mark that says there is nothing to work out is a remark', () => {
   expect(findings({ S: [['Way', 'load', 'A', 'rated'], ...rows(8, (i) => (i === 3 ? [i, 'spare', '–', 'n/a'] : [i, 'pump', 10 + i, `=C${i + 2}*1.25`]))] })).toEqual(['C constant-over-formula S!D5']);
 });
+
+describe('references', () => {
+  const three = (last: string): readonly string[] => findings({ Sheet: [['a', 'b', 'sum'], ...rows(4, (i) => [i + 1, i + 2, i === 3 ? last : `=A${i + 2}+B${i + 2}`])] });
+  test('one that is lost is found, though the stored error agrees with the formula', () => expect(three('=A5+#REF!')).toContain('B lost-reference Sheet!C5'));
+  test('its name in a text, and an error that is looked for, are none', () => expect(three('=IF(ISERROR(A5),"#REF! in A5",A5+B5)').filter((line) => line.includes('lost-reference'))).toEqual([]));
+});

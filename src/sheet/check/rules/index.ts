@@ -3,6 +3,7 @@ import { constantOverFormula } from './constant-over-formula';
 import { externalLinks } from './external-links';
 import { fixedReference } from './fixed-reference';
 import { hidden } from './hidden';
+import { lostReference } from './lost-reference';
 import { meanEdge } from './mean-edge';
 import { numberAsText } from './number-as-text';
 import { otherK } from './other-k';
@@ -18,5 +19,5 @@ import { voltageFactor } from './voltage-factor';
 /** Every rule beside the stored values themselves, in the order of the report. */
 export const rules: readonly Rule[] = [
   verdictByHand, unit, voltageFactor, temperatureOfCase, otherK, meanEdge, ratioAcrossTypes, prearcingOnBothSides,
-  constantOverFormula, unlikeNeighbours, fixedReference, shortRange, numberAsText, externalLinks, hidden,
+  constantOverFormula, unlikeNeighbours, fixedReference, shortRange, lostReference, numberAsText, externalLinks, hidden,
 ];
