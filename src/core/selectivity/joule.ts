@@ -15,7 +15,7 @@ import { type Working, silent } from '../working';
 export function judgeJoule(totalMinor: number, prearcMajor: number, minorLevel: number, majorLevel: number, reservePct: number, work: Working = silent): Judgement {
   if (!sameLevel(minorLevel, majorLevel)) return notShown(`read at two fault levels: minor at ${minorLevel} kA, major at ${majorLevel} kA`);
   const duty = totalMinor * (1 + reservePct / 100);
-  const shared = { 'I²t minor': [totalMinor, 'A²s'], 'I²t major': [prearcMajor, 'A²s'] } as const;
+  const shared = { total: [totalMinor, 'A²s'], 'pre-arcing': [prearcMajor, 'A²s'] } as const;
   work.step('share', '100·total/pre-arcing', shared, [(100 * totalMinor) / prearcMajor, '%']);
   const judgement = judged(duty, prearcMajor);
   work.step('margin', '(pre-arcing/(total·(1 + reserve)) − 1)·100', { ...shared, reserve: [reservePct, '%'] }, [judgement.marginPct!, '%']);
