@@ -84,6 +84,11 @@ export class Desk {
       await this.page.keyboard.press('Escape');
     }
     await this.page.keyboard.press('Enter');
+    // The pane follows a moment later; until then it shows this cell as it was. A refused edit may leave the selection where it is.
+    await this.page.waitForFunction((left) => {
+      const shown = document.querySelector<HTMLElement>('#pane .jw-cell h2');
+      return !shown?.offsetParent || shown.firstChild?.textContent !== left;
+    }, address, { timeout: 2000 }).catch(() => undefined);
   }
 
   private async shows(address: string): Promise<void> {
