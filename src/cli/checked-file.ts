@@ -32,9 +32,9 @@ export interface CheckedFile {
   readonly checked: number;
   readonly notChecked: number;
   readonly findings: readonly FileFinding[];
-  /** Stored values that change when the whole workbook is computed anew. */
   /** Formulas that could not be computed anew. */
   readonly notRecomputed: number;
+  /** Stored values that change when the whole workbook is computed anew. */
   readonly changes: readonly { readonly sheet: string; readonly cell: string; readonly stored: JsonCell; readonly computed: JsonCell }[];
 }
 

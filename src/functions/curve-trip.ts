@@ -38,8 +38,10 @@ const toleranceCautions = (args: { delayed_tol_pct: number; ii_tol_pct: number }
 ];
 
 /** tsd_s is the longest time of the setting; a release may be quicker, and selectivity asks for its least. */
-const fastDelay = ({ isd_A, tsd_s }: { isd_A: number | 'off'; tsd_s: number | undefined }): Caution =>
-  isd_A !== 'off' && tsd_s !== undefined && `fast edge: tsd_s ${figure(tsd_s)} s stands as typed; for selectivity give the least time of the setting`;
+function fastDelay(settings: TripSettings, { current_A, edge: edgeAsked, tsd_s }: { current_A: number; edge: Edge; tsd_s: number | undefined }): Caution {
+  if (edgeAsked !== 'fast' || tsd_s === undefined || firstStage(stagesAt(settings, 'fast'), current_A).name !== 'short-time') return undefined;
+  return `fast edge: tsd_s ${figure(tsd_s)} s stands as typed; for selectivity give the least time of the setting`;
+}
 
 export const trip = worksheetFunctions({
   summary: 'Tripping time of a breaker from its settings (one current), or its whole band as points for a chart.',
@@ -61,12 +63,15 @@ export const trip = worksheetFunctions({
       parameters: { current_A: quantity('A', 'current through the breaker', { upTo: 300000 }), ...stages(), edge: edge(), ...tripOptions() },
       result: 's',
       compute: (args, work) => tripTime(args.current_A, tripSettings(args), args.edge, work),
-      cautions: (args) => [
-        meanCurve({ edge: args.edge, tolerance_pct: Math.max(args.delayed_tol_pct, args.ii_tol_pct) }),
-        undercut(tripSettings(args), [args.current_A], args.edge),
-        args.edge === 'fast' && firstStage(stagesAt(tripSettings(args), 'fast'), args.current_A).name === 'short-time' && fastDelay(args),
-        ...toleranceCautions(args),
-      ],
+      cautions: (args) => {
+        const settings = tripSettings(args);
+        return [
+          meanCurve({ edge: args.edge, tolerance_pct: Math.max(args.delayed_tol_pct, args.ii_tol_pct) }),
+          undercut(settings, [args.current_A], args.edge),
+          fastDelay(settings, args),
+          ...toleranceCautions(args),
+        ];
+      },
     }),
     member({
       name: 'TRIP_BAND',
@@ -75,10 +80,10 @@ export const trip = worksheetFunctions({
       result: 'table',
       spill: true,
       compute: (args, work) => tripBand(tripSettings(args), args.upto_kA * 1000, work),
-      cautions: (args) => [
-        undercut(tripSettings(args), tripEdge(tripSettings(args), 'slow', args.upto_kA * 1000).x, 'slow'),
-        ...toleranceCautions(args),
-      ],
+      cautions: (args) => {
+        const settings = tripSettings(args);
+        return [undercut(settings, tripEdge(settings, 'slow', args.upto_kA * 1000).x, 'slow'), ...toleranceCautions(args)];
+      },
     }),
   ],
 });

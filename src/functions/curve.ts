@@ -10,8 +10,8 @@ import { trip } from './curve-trip';
 import type { Cell, Matrix } from './kernel/cell';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, word } from './kernel/kinds';
-import { headingFault } from './kernel/points-heading';
-import { curveUnits, isHeading, isNumberText, points, table } from './kernel/range-kinds';
+import { headingFaults } from './kernel/points-heading';
+import { curveUnits, headingRows, isNumberText, points, table } from './kernel/range-kinds';
 import { isBlankCell } from './kernel/scalar';
 import { fractionTyped } from './plausible';
 import { curveTolerance, edge, meanCurve } from './shared-parameters';
@@ -59,11 +59,8 @@ const curveRow = (row: readonly Cell[]): CurveRow =>
 function checkedCurve(matrix: Matrix, kind: 'time' | 'cut-off' | 'joule'): string {
   const columns = matrix[0]!.length;
   if (columns !== 2) return `${columns === 1 ? 'one column' : `${columns} columns`}, a curve takes two`;
-  const headings = isHeading(matrix[0]![0]) && isHeading(matrix[0]![1]) ? 1 : 0;
-  const inHeading = headings === 0 ? [] : curveUnits[kind].flatMap((unit, column) => {
-    const problem = headingFault(matrix[0]![column], unit);
-    return problem === undefined ? [] : [`row 1: ${problem}`];
-  });
+  const headings = headingRows(matrix);
+  const inHeading = headings === 0 ? [] : headingFaults(matrix[0]!, curveUnits[kind]).map((problem) => `row 1: ${problem}`);
   return findingsInWords([...inHeading, ...curveFindings(matrix.slice(headings).map(curveRow), headings + 1, kind)]);
 }
 

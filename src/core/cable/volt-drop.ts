@@ -1,4 +1,5 @@
 import type { Complex } from '../complex';
+import { sineOf } from '../power-factor';
 import { type Working, silent } from '../working';
 
 const SQRT3 = Math.sqrt(3);
@@ -12,8 +13,7 @@ const SQRT3 = Math.sqrt(3);
  * @returns three-phase: between lines; one phase: out and back; V
  */
 export function voltDrop(load: number, pf: number, z: Complex, phases: number, work: Working = silent): number {
-  // A power factor of 1 that came as 1 + 1e-12 must not turn into the root of a negative number.
-  const sin = Math.sqrt(Math.max(0, 1 - pf * pf));
+  const sin = sineOf(pf);
   const conductors = phases === 3 ? SQRT3 : 2;
   const drop = (conductors * load * (z.re * pf + z.im * sin)) / 1000;
   const inputs = { Ib: [load, 'A'], Z: [z, 'mΩ'], 'cos φ': pf, 'sin φ': sin } as const;

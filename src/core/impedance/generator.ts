@@ -1,4 +1,5 @@
 import { type Complex, complex } from '../complex';
+import { sineOf } from '../power-factor';
 import { type Working, silent } from '../working';
 
 export interface GeneratorPlate {
@@ -27,8 +28,7 @@ export function generatorImpedance(plate: GeneratorPlate, c: number, corrected: 
   const base = volts ** 2 / rating;
   const x = xd2 / 100;
   work.step('Zb', 'Ur²/Sr', { Ur: [volts, 'V'], Sr: [rating, 'kVA'] }, [base, 'mΩ']);
-  // A power factor of 1 that came as 1 + 1e-12 must not turn into the root of a negative number.
-  const sine = Math.sqrt(Math.max(0, 1 - pf ** 2));
+  const sine = sineOf(pf);
   const factor = corrected ? c / (1 + x * sine) : 1;
   if (corrected) work.step('K_G', 'c/(1+x"d·sin φ)', { c, 'x"d': x, 'sin φ': sine }, factor);
   const result = complex(factor * rOverX * x * base, factor * x * base);

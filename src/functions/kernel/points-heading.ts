@@ -22,9 +22,13 @@ function headingUnit(heading: string): Unit | undefined {
  * What is wrong with a heading that names another unit of the kind its column takes: points in kA read as A are wrong by a thousand.
  * Nothing is converted, for nobody can tell which of the two is the slip.
  */
-export function headingFault(heading: Cell | undefined, columnUnit: string): string | undefined {
+function headingFault(heading: Cell | undefined, columnUnit: string): string | undefined {
   const named = typeof heading === 'string' ? headingUnit(heading) : undefined;
   const unit = unitOf(withoutPeak(columnUnit));
   if (named === undefined || unit === undefined || named === unit || kindOf(named) !== kindOf(unit)) return undefined;
   return `heading says ${named}, the column is taken in ${columnUnit}`;
 }
+
+/** What is wrong with the headings of a curve, whose columns are taken in these units. */
+export const headingFaults = (headings: readonly (Cell | undefined)[], units: readonly string[]): string[] =>
+  units.flatMap((unit, column) => headingFault(headings[column], unit) ?? []);

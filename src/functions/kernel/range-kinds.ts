@@ -1,7 +1,7 @@
 import { missing, wrongValue } from '../../core/refusal';
 import { type Argument, type Cell, CellError, type Matrix, isMatrix } from './cell';
 import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind, settledReading } from './kind';
-import { headingFault } from './points-heading';
+import { headingFaults } from './points-heading';
 import { isBlankCell, shownCell } from './scalar';
 
 /** Points of a curve, x rising. Row numbers in messages count from the first row of the range, heading included. */
@@ -20,7 +20,10 @@ export const curveUnits: Readonly<Record<CurveKind, readonly [string, string]>> 
 };
 
 export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
-export const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
+const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
+
+/** Rows of headings over a curve, 0 or 1: a heading stands over both columns. */
+export const headingRows = ([first]: Matrix): 0 | 1 => (isHeading(first?.[0]) && isHeading(first?.[1]) ? 1 : 0);
 
 /** The range without the blank rows at its end; where a blank may arrive as 0, rows of nothing but zeros are blank ones. */
 export function withoutBlankTail(matrix: Matrix, { blankArrivesAsZero } = settledReading): Matrix {
@@ -45,13 +48,9 @@ function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
   if (rows.length === 0) throw missing(name);
   const fault = (row: number, problem: string): Error => wrongValue(undefined, `${name} row ${row + 1}: ${problem}`);
   if (rows[0]!.length !== 2) throw wrongValue(name, `got ${rows[0]!.length} columns, takes two: ${curveUnits[curve].join(' and ')}`);
-  const first = isHeading(rows[0]![0]) && isHeading(rows[0]![1]) ? 1 : 0;
-  if (first === 1) {
-    for (const [column, unit] of curveUnits[curve].entries()) {
-      const problem = headingFault(rows[0]![column], unit);
-      if (problem !== undefined) throw fault(0, problem);
-    }
-  }
+  const first = headingRows(rows);
+  const [problem] = first === 1 ? headingFaults(rows[0]!, curveUnits[curve]) : [];
+  if (problem !== undefined) throw fault(0, problem);
   const x: number[] = [];
   const y: number[] = [];
   for (let row = first; row < rows.length; row += 1) {

@@ -6,7 +6,7 @@ import type { Unit } from '../../core/units';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { PassedError, settledReading } from '../../functions/kernel/kind';
 import { numberOf } from '../../functions/kernel/number';
-import { type CurveKind, type Points, isHeading, points, withoutBlankTail } from '../../functions/kernel/range-kinds';
+import { type CurveKind, type Points, headingRows, points, withoutBlankTail } from '../../functions/kernel/range-kinds';
 import { isBlankCell } from '../../functions/kernel/scalar';
 import type { ChartKind } from './kinds';
 import type { PlotMark, PlotPoint } from './plot';
@@ -83,7 +83,7 @@ export function bandFromCells(cells: Matrix, name: string): PlotMark {
 
 const withoutHeading = (cells: Matrix): Matrix => {
   const rows = withoutBlankTail(cells);
-  return rows[0] && isHeading(rows[0][0]) && isHeading(rows[0][1]) && rows[0].every((cell) => typeof cell === 'string') ? rows.slice(1) : rows;
+  return headingRows(rows) === 1 && rows[0]!.every((cell) => typeof cell === 'string') ? rows.slice(1) : rows;
 };
 
 /** The table that NET_PROFILE gives, and the names of its places. */

@@ -1,5 +1,6 @@
 import { tokenize } from '@borgar/fx/xlsx';
 import type { BookSheet } from '../calculate/cells';
+import { sheetOfPrefix } from '../formula/sheet-prefix';
 import { TOKENS } from '../formula/shift';
 
 /** Which row of an older state of a sheet a row of the newer one was. */
@@ -86,7 +87,7 @@ export function formulaMoved(formula: string, sheet: string, movesOf: (sheet: st
   return tokenize(`=${formula}`, TOKENS).map(({ type, value }) => {
     if (!/^(?:range|range_beam|range_ternary)$/.test(type)) return value;
     const cut = value.lastIndexOf('!') + 1;
-    const named = value.slice(0, cut).replace(/!$/, '').replace(/^'|'$/g, '').replace(/''/g, "'");
+    const named = sheetOfPrefix(value.slice(0, cut));
     const moves = /\[/.test(named) ? undefined : movesOf(named === '' ? sheet : named);
     return moves ? value.slice(0, cut) + value.slice(cut).replace(/(^|:|[A-Za-z$])(\d+)/g, (_, before: string, row: string) => `${before}${moves.nowOf(Number(row) - 1) + 1}`) : value;
   }).join('').slice(1);

@@ -2,6 +2,7 @@ import { type Unit, unitOf } from '../../core/units';
 
 /** Marks of a column without a unit. */
 const UNITLESS = /^[-–—]$/;
+export const isUnitless = (text: string): boolean => UNITLESS.test(text);
 const IN_BRACKETS = /^[([]\s*([^()[\]]+?)\s*[)\]]$/;
 /** What is said of a current or voltage behind its unit: "kA peak", "kA rms", "kA (r.m.s.)", "V d.c." */
 const QUALIFIER = /[\s(]+(?:peak|rms|r\.m\.s\.?|eff\.?|ac|dc|a\.c\.?|d\.c\.?)\)?$/i;
@@ -16,7 +17,7 @@ const bare = (text: string): string => IN_BRACKETS.exec(text.trim())?.[1] ?? tex
 /** The unit that functions read which a text names: "kA rms" is a kA. */
 export const unitNamed = (text: string): Unit | undefined => unitOf(bare(text).replace(QUALIFIER, ''));
 
-const isUnit = (text: string): boolean => UNITLESS.test(text) || unitNamed(text) !== undefined;
+const isUnit = (text: string): boolean => isUnitless(text) || unitNamed(text) !== undefined;
 
 /** The unit that a cell consists of, without brackets; '' where it is something else. */
 export const unitText = (text: string): string => (isUnit(bare(text)) ? bare(text) : '');

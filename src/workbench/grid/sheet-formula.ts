@@ -1,3 +1,4 @@
+import { sheetOfPrefix } from '../../sheet/formula/sheet-prefix';
 import { formulaPieces, textOf } from './formula-pieces';
 import type { CompiledFormula, CoreGetters, EvalContext, Execute, Range, RangeStringOptions } from './library';
 import { runInGrid } from './run';
@@ -29,12 +30,10 @@ function parted(reference: string): { prefix: string; address: string } {
   return { prefix: reference.slice(0, cut), address: reference.slice(cut) };
 }
 
-const sheetName = (prefix: string): string => prefix.slice(0, -1).replace(/^'([^]*)'$/, '$1').replace(/''/g, "'");
-
 /** Cells of a reference as the grid keeps them; sheets are found by their names as Excel quotes them. */
 function rangeOf(reference: string, sheetId: string, getters: CoreGetters): Range {
   const { prefix, address } = parted(reference);
-  const target = prefix === '' ? sheetId : getters.getSheetIdByName(sheetName(prefix));
+  const target = prefix === '' ? sheetId : getters.getSheetIdByName(sheetOfPrefix(prefix));
   return target === undefined ? getters.getRangeFromSheetXC(sheetId, reference) : getters.getRangeFromSheetXC(target, address);
 }
 

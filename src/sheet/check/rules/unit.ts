@@ -7,7 +7,7 @@ import { sampleCell } from '../arguments';
 import type { Found, Rule } from '../rule';
 import type { Subject } from '../subject';
 import { type CallNode, calledName } from '../templates';
-import { unitNamed } from '../written-unit';
+import { isUnitless, unitNamed } from '../written-unit';
 
 /** A column whose unit is not the one that a function reads from it, or writes into it. */
 export const unit: Rule = {
@@ -86,7 +86,7 @@ const worded = (of: Unit): string => (of === '1' ? 'a pure ratio' : of);
 const hasOwnUnit = ({ stored }: BookCell): boolean => typeof stored === 'string' && /\d\s*[A-Za-zµΩ°%²√/]+$/.test(stored.trim()) && !/[ij]$/.test(stored.trim());
 
 function contradicts(written: string, takes: Unit, { stored }: BookCell): boolean {
-  const says = /^[-–—]$/.test(written) ? '1' : unitNamed(written);
+  const says = isUnitless(written) ? '1' : unitNamed(written);
   if (says === undefined || says === takes) return false;
   // A cell shown in per cent holds the fraction.
   if (says === '%' && takes === '1') return typeof stored === 'number' && Math.abs(stored) > 1.5;
