@@ -5,7 +5,7 @@ const common = {
   rootDir: import.meta.dirname,
   testEnvironment: 'node',
   setupFiles: ['<rootDir>/tests/support/laws-seed.ts'],
-  transform: { '\\.[cm]?[jt]s$': ['@swc/jest', { jsc: { parser: { syntax: 'typescript' }, target: 'es2022' }, module: { type: 'commonjs' } }] },
+  transform: { '\\.[cm]?[jt]s$': ['@swc/jest', { jsc: { parser: { syntax: 'typescript' }, target: 'es2022', transform: { useDefineForClassFields: false } }, module: { type: 'commonjs' } }] },
   transformIgnorePatterns: [`/node_modules/(?!(.*/)?(${esModules.join('|')})/)`],
   // numfmt names a CommonJS file that its package does not hold.
   moduleNameMapper: { '^numfmt$': '<rootDir>/node_modules/numfmt/dist/index.js' },

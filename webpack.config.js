@@ -11,7 +11,7 @@ const bundle = (name, options) => ({
   devtool: 'source-map',
   performance: { hints: false },
   resolve: { extensions: ['.ts', '.js', '.mjs'] },
-  module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2020' } } } }] },
+  module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2020', transform: { useDefineForClassFields: false } } } } }] },
   stats: 'errors-warnings',
   ...options,
 });

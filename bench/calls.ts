@@ -23,7 +23,7 @@ export interface Measured<Name extends string> {
 }
 
 /** Runs all works in turn, again and again, so that each repeat holds them against one another under the same conditions. */
-export function measure<Name extends string>(works: Readonly<Record<Name, Work>>, repeats: number, rounds = 50_000): Measured<Name> {
+export function measure<Name extends string>(works: Readonly<Record<Name, Work>>, repeats: number, rounds = 200_000): Measured<Name> {
   const names = Object.keys(works) as Name[];
   for (const name of names) for (let warm = 0; warm < 3; warm += 1) once(works[name], rounds);
   const runs = Array.from({ length: repeats }, () => Object.fromEntries(names.map((name) => [name, once(works[name], rounds)])) as Record<Name, number>);

@@ -5,7 +5,7 @@ import { Recorder, type Working, silent } from '../../core/working';
 import type { Catalogue } from './catalogue';
 import { type Argument, type Cell, CellError, type Matrix } from './cell';
 import type { Entry, Member, Questions, Result, Table } from './declaration';
-import { PassedError, type Reading } from './kind';
+import { PassedError } from './kind';
 import { type ArgumentFault, type ReadArguments, argumentFaults, readArguments } from './read-arguments';
 
 /** What a host says of itself. */
@@ -50,8 +50,8 @@ const shownFigure = (value: number | string | Complex): Cell => {
   return complexText(value);
 };
 
-/** The cell or cells that a result fills. */
-function shown(member: Member, args: Readonly<Record<string, unknown>>, result: Result): Cell | Matrix {
+/** The cell or cells that a result fills which is no number. */
+function shown(member: Member, args: Readonly<Record<string, unknown>>, result: Exclude<Result, number>): Cell | Matrix {
   if (typeof result !== 'object' || result instanceof Complex) return shownFigure(result);
   if (isJudgement(result)) {
     if (member.face !== 'margin') return result.verdict;
@@ -70,16 +70,10 @@ const errorOf = (thrown: unknown, member: Member): CellError => {
   return new CellError('#VALUE!', `internal fault in ${member.name}: no result; please report the call`);
 };
 
-/** Remarks of the reader, kept only where there are any. */
-class CallReading implements Reading {
-  remarks: readonly string[] = NONE;
-  constructor(readonly blankArrivesAsZero: boolean) {}
-  remark(text: string): void {
-    this.remarks = [...this.remarks, text];
-  }
-}
+const lacking = (datum: string): Judgement => notShown(`missing: ${datum}`);
 
-const NONE: readonly string[] = [];
+const refused = (entry: Entry, error: CellError, work: Working): Outcome =>
+  ({ entry, value: error, error, leftOut: [], cautions: [`input: ${error.message || error.code}`], work });
 
 class Answered implements Outcome {
   constructor(
@@ -87,7 +81,6 @@ class Answered implements Outcome {
     readonly value: Cell | Matrix,
     private readonly read: ReadArguments,
     readonly result: Result,
-    private readonly reading: CallReading,
     readonly work: Working,
   ) {}
   get args(): Readonly<Record<string, unknown>> {
@@ -97,34 +90,31 @@ class Answered implements Outcome {
     return this.read.leftOut;
   }
   get cautions(): readonly string[] {
-    return cautionsOf(this.entry.member, this.read, this.result, this.reading.remarks);
+    return cautionsOf(this.entry.member, this.read, this.result);
   }
 }
 
 /** Calls one function. Never throws for bad input: a refusal is a value with its reason. */
 export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument[], traits: HostTraits = plainHost, work: Working = silent): Outcome {
   const { member } = entry;
-  const reading = new CallReading(traits.blankArrivesAsZero);
   try {
-    const read = readArguments(member, argv, reading);
-    const result: Result =
-      read.missingDatum === undefined ? member.compute(read.values, work, new Asking(catalogue, traits)) : notShown(`missing: ${read.missingDatum}`);
-    return new Answered(entry, shown(member, read.values, result), read, result, reading, work);
+    const read = readArguments(member, argv, traits.blankArrivesAsZero);
+    const result = read.missingDatum === undefined ? member.compute(read.values, work, new Asking(catalogue, traits)) : lacking(read.missingDatum);
+    return new Answered(entry, typeof result === 'number' ? finite(result) : shown(member, read.values, result), read, result, work);
   } catch (thrown) {
-    const error = errorOf(thrown, member);
-    return { entry, value: error, error, leftOut: NONE, cautions: [`input: ${error.message || error.code}`], work };
+    return refused(entry, errorOf(thrown, member), work);
   }
 }
 
-function cautionsOf(member: Member, read: ReadArguments, result: Result, remarks: readonly string[]): string[] {
+function cautionsOf(member: Member, read: ReadArguments, result: Result): string[] {
   const reason = isTable(result) || typeof result !== 'object' || !isJudgement(result) || result.verdict !== 'not shown' ? [] : [result.reason ?? 'not shown'];
   const own = read.missingDatum !== undefined ? [] : member.cautions(read.values, result).filter((text): text is string => typeof text === 'string' && text !== '');
-  return [...reason, ...own, ...remarks];
+  return [...reason, ...own, ...read.remarks];
 }
 
 /** Every fault of the arguments of a call. */
 export const faultsOf = ({ member }: Entry, argv: readonly Argument[], traits: HostTraits): ArgumentFault[] =>
-  argumentFaults(member, argv, new CallReading(traits.blankArrivesAsZero));
+  argumentFaults(member, argv, traits.blankArrivesAsZero);
 
 /** What functions that ask about others are handed: they see other functions through the same door as any host. */
 class Asking implements Questions {

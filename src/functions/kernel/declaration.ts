@@ -3,7 +3,7 @@ import type { Judgement } from '../../core/judgement';
 import type { Working } from '../../core/working';
 import type { Argument } from './cell';
 import type { Outcome } from './call';
-import type { Kind } from './kind';
+import type { Kind, Plain } from './kind';
 
 export type Family = 'impedance' | 'fault' | 'network' | 'cable' | 'curve' | 'duty' | 'selectivity' | 'hazard' | 'life' | 'check';
 
@@ -47,6 +47,9 @@ export interface Questions {
   readonly entries: readonly Entry[];
 }
 
+/** Reads one argument after another, by their places. */
+export type ArgumentRecord = (reader: { read(place: number): unknown }) => Record<string, unknown>;
+
 /** One worksheet name. */
 export interface Member {
   readonly name: string;
@@ -54,6 +57,10 @@ export interface Member {
   readonly parameters: Parameters;
   /** The parameters in order, for the reader. */
   readonly order: readonly (readonly [string, Kind<unknown>])[];
+  /** What each of them takes as it is. */
+  readonly plain: readonly Plain[];
+  /** Reads the arguments in their order and puts them under their names. */
+  readonly record: ArgumentRecord;
   readonly result: ResultKind;
   /** Fills more than one cell. */
   readonly spill: boolean;
@@ -113,7 +120,13 @@ interface MemberSource<P extends Parameters> {
 
 /** A declaration whose family is set by the file it stands in. */
 export type Unfiled = Omit<Declaration, 'family'>;
-type UnfiledMember = Omit<Member, 'summary' | 'formula' | 'order'> & { readonly ownSummary?: string; readonly ownFormula?: string };
+type UnfiledMember = Omit<Member, 'summary' | 'formula' | 'order' | 'plain' | 'record'> & { readonly ownSummary?: string; readonly ownFormula?: string };
+
+const recordByName = (names: readonly string[]): ArgumentRecord => (reader) => {
+  const record: Record<string, unknown> = {};
+  for (const [place, name] of names.entries()) record[name] = reader.read(place);
+  return record;
+};
 
 /** One name of a declaration that has several with different arguments or results. */
 export function member<const P extends Parameters>(source: MemberSource<P>): UnfiledMember {
@@ -129,7 +142,9 @@ export function worksheetFunctions(source: Common & { members: readonly UnfiledM
     formula, basis, caution, tasks, examples,
     // Every member has the same keys in the same order: a call then meets one shape of object, which is much faster.
     members: members.map(({ name, ownSummary, parameters, result, spill, ownFormula, unit, face, compute, cautions }) => ({
-      name, summary: ownSummary ?? summary, parameters, order: Object.entries(parameters), result, spill, formula: ownFormula ?? formula, unit, face, compute, cautions,
+      name, summary: ownSummary ?? summary, parameters,
+      order: Object.entries(parameters), plain: Object.values(parameters).map(({ plain }) => plain), record: recordByName(Object.keys(parameters)),
+      result, spill, formula: ownFormula ?? formula, unit, face, compute, cautions,
     })),
   };
 }

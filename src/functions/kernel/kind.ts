@@ -20,6 +20,19 @@ export interface Bounds {
   listed?: readonly number[];
 }
 
+/** Bare numbers that are taken as they are, without being read: from `least` to `most`, without 0, which a host may mean as a blank. */
+export interface Plain {
+  readonly least: number;
+  readonly most: number;
+  readonly whole: boolean;
+}
+
+/** Nothing is taken without being read. */
+const NOTHING_PLAIN: Plain = { least: Infinity, most: -Infinity, whole: false };
+
+export const isPlain = (argument: Argument, { least, most, whole }: Plain): argument is number =>
+  typeof argument === 'number' && argument >= least && argument <= most && argument !== 0 && (!whole || Number.isInteger(argument));
+
 export type WordList = Readonly<Record<string, readonly string[]>>;
 
 /** What a host tells the reader about itself, and where the reader leaves its remarks. */
@@ -50,6 +63,8 @@ export interface Kind<T> {
   readonly fallbackWords: string | undefined;
   readonly unit: Unit | undefined;
   readonly bounds: Bounds | undefined;
+  /** What `read` would give back unchanged. A number outside need not be wrong: it is read. */
+  readonly plain: Plain;
   readonly words: WordList | undefined;
   /** Error cells are handed over and not passed through. */
   readonly takesErrors: boolean;
@@ -58,7 +73,7 @@ export interface Kind<T> {
   /** Reads an argument that is not blank; throws a Refusal, or PassedError for an error cell. */
   read(argument: Argument, name: string, reading: Reading): T;
   /** Reads all the arguments from this place on; only where the shape is repeating. */
-  readRest?(rest: readonly Argument[], name: string, reading: Reading): T;
+  readonly readRest: ((rest: readonly Argument[], name: string, reading: Reading) => T) | undefined;
   /** The value as working and messages show it, with its unit. */
   show(value: T): string;
 }
@@ -89,6 +104,7 @@ interface KindSource<T> {
   options: CommonOptions<T>;
   unit?: Unit;
   bounds?: Bounds;
+  plain?: Plain | undefined;
   words?: WordList;
   takesErrors?: boolean;
   zeroIsNotBlank?: boolean;
@@ -110,11 +126,12 @@ export function kind<T, O extends CommonOptions<T>>(source: KindSource<T> & { op
     fallbackWords: options.defaultWords,
     unit: source.unit,
     bounds: source.bounds,
+    plain: source.plain ?? NOTHING_PLAIN,
     words: source.words,
     takesErrors: source.takesErrors ?? false,
     zeroIsNotBlank: source.zeroIsNotBlank ?? false,
     read: source.read,
-    ...(source.readRest ? { readRest: source.readRest } : {}),
+    readRest: source.shape === 'repeating' ? source.readRest : undefined,
     show: source.show,
   };
   return built as Kind<Read<T, O>>;

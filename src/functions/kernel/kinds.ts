@@ -3,7 +3,7 @@ import { outOfRange, wrongValue } from '../../core/refusal';
 import { type Unit, unitSuffix } from '../../core/units';
 import { type Argument, type Cell, isMatrix } from './cell';
 import { type Bounds, type CommonOptions, type Kind, type Read, type Reading, type WordList, kind } from './kind';
-import { boundsWords, numberOf, withinBounds } from './number';
+import { boundsWords, numberOf, plainWithin, withinBounds } from './number';
 import { oneCell, onlyCell, shownCell } from './scalar';
 
 export type Limits = Partial<Omit<Bounds, 'sign'>> & {
@@ -31,7 +31,7 @@ export function quantity<const O extends Limits & CommonOptions<number>>(unit: U
   const bounds = boundsOf(options);
   const zero = zeroMatters(bounds, options);
   return kind<number, O>({
-    type: 'quantity', about, options, unit, bounds, zeroIsNotBlank: zero,
+    type: 'quantity', about, options, unit, bounds, plain: plainWithin(bounds, false), zeroIsNotBlank: zero,
     read: (argument, name, reading) => readNumber(argument, name, unit, bounds, zero, reading),
     show: (value) => `${figure(value)}${options.unitLeftAway ? '' : unitSuffix(unit)}`,
   });
@@ -45,7 +45,7 @@ export function plainNumber<const O extends Limits & CommonOptions<number>>(abou
   const bounds = boundsOf(options);
   const zero = zeroMatters(bounds, options);
   return kind<number, O>({
-    type: 'number', about, options, bounds, zeroIsNotBlank: zero,
+    type: 'number', about, options, bounds, plain: plainWithin(bounds, false), zeroIsNotBlank: zero,
     read: (argument, name, reading) => readNumber(argument, name, undefined, bounds, zero, reading),
     show: figure,
   });
@@ -55,7 +55,7 @@ export function plainNumber<const O extends Limits & CommonOptions<number>>(abou
 export function setting<const O extends Limits & CommonOptions<number | 'off'>>(unit: Unit, about: string, options: O): Kind<Read<number | 'off', O>> {
   const bounds = boundsOf(options);
   return kind<number | 'off', O>({
-    type: 'setting', about, options, unit, bounds, words: { off: [] },
+    type: 'setting', about, options, unit, bounds, plain: plainWithin(bounds, false), words: { off: [] },
     read: (argument, name, reading) => {
       const cell = oneCell(argument, name);
       if (typeof cell === 'string' && cell.trim().toLowerCase() === 'off') return 'off';
@@ -69,7 +69,7 @@ export function setting<const O extends Limits & CommonOptions<number | 'off'>>(
 export function count<const O extends { upTo?: number; listed?: readonly number[] } & CommonOptions<number>>(about: string, options: O): Kind<Read<number, O>> {
   const bounds = boundsOf({ ...options, ...(options.listed ? {} : { atLeast: 1 }) });
   return kind<number, O>({
-    type: 'count', about, options, bounds,
+    type: 'count', about, options, bounds, plain: plainWithin(bounds, true),
     read: (argument, name, reading) => {
       const value = numberOf(oneCell(argument, name)!, name, undefined, reading);
       if (!Number.isInteger(value) || value < 1) {

@@ -2,7 +2,7 @@ import { SLACK } from '../../core/judgement';
 import { outOfRange, wrongValue } from '../../core/refusal';
 import { type Unit, convert, kindOf, unitOf, unitSuffix } from '../../core/units';
 import type { Cell } from './cell';
-import type { Bounds, Reading } from './kind';
+import type { Bounds, Plain, Reading } from './kind';
 import { shownCell } from './scalar';
 
 const NUMBER = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
@@ -29,6 +29,20 @@ const figure = (limit: number): string => (Math.abs(limit) >= 1e7 ? limit.toExpo
 
 /** Figures as messages show them; a limit that is no round binary figure is not spoiled by it. */
 const shown = (value: number): string => String(Number(value.toPrecision(12)));
+
+/** A step over an open limit: more than the distance to the next number, so never short of it. */
+const past = (limit: number): number => Math.max(Math.abs(limit) * 2 * Number.EPSILON, Number.MIN_VALUE);
+
+/** The numbers that need no look at each limit; those in a list do, since the list's own figure is taken for them. */
+export function plainWithin({ sign, atLeast, above, upTo, below, listed }: Bounds, whole: boolean): Plain | undefined {
+  if (listed) return undefined;
+  const signed = sign === 'any' ? -Number.MAX_VALUE : 0;
+  return {
+    least: Math.max(signed, atLeast ?? -Infinity, above === undefined ? -Infinity : above + past(above)),
+    most: Math.min(Number.MAX_VALUE, upTo ?? Infinity, below === undefined ? Infinity : below - past(below)),
+    whole,
+  };
+}
 
 /** Sign rule, list and limits of a number. Guards are written so that no number slips through that fails to compare. */
 export function withinBounds(value: number, bounds: Bounds, name: string, unit: Unit | undefined, reading: Reading): number {

@@ -1,21 +1,23 @@
 import { Refusal, missing, wrongValue } from '../../core/refusal';
 import type { Argument } from './cell';
 import type { Member } from './declaration';
-import { type Kind, PassedError, type Reading } from './kind';
+import { PassedError, type Reading, isPlain } from './kind';
 import { isBlank } from './scalar';
 
 export interface ReadArguments {
-  values: Record<string, unknown>;
+  readonly values: Readonly<Record<string, unknown>>;
   /** Names of arguments left out, in order, whether or not something was taken for them. */
-  leftOut: readonly string[];
+  readonly leftOut: readonly string[];
   /** First datum of a test that is blank, so that its verdict cannot be shown. */
-  missingDatum: string | undefined;
+  readonly missingDatum: string | undefined;
+  /** What the reader says of arguments it accepted. */
+  readonly remarks: readonly string[];
 }
 
 /** Reads the arguments of a call from left to right; the first fault found is thrown. */
-export function readArguments(member: Member, argv: readonly Argument[], reading: Reading): ReadArguments {
-  const reader = new ArgumentReader(member, argv, reading);
-  for (const [name, kind] of member.order) reader.read(name, kind);
+export function readArguments(member: Member, argv: readonly Argument[], blankArrivesAsZero: boolean): ReadArguments {
+  const reader = new ArgumentReader(member, argv, blankArrivesAsZero);
+  reader.values = member.record(reader);
   reader.end();
   return reader;
 }
@@ -27,8 +29,8 @@ export interface ArgumentFault {
 }
 
 /** Every fault of the arguments, in their order; empty where all can be read. */
-export function argumentFaults(member: Member, argv: readonly Argument[], reading: Reading): ArgumentFault[] {
-  const reader = new ArgumentReader(member, argv, reading);
+export function argumentFaults(member: Member, argv: readonly Argument[], blankArrivesAsZero: boolean): ArgumentFault[] {
+  const reader = new ArgumentReader(member, argv, blankArrivesAsZero);
   const faults: ArgumentFault[] = [];
   const note = (name: string, read: () => void): void => {
     try {
@@ -39,36 +41,46 @@ export function argumentFaults(member: Member, argv: readonly Argument[], readin
       else throw thrown;
     }
   };
-  for (const [name, kind] of member.order) note(name, () => reader.read(name, kind));
+  for (const [place, [name]] of member.order.entries()) note(name, () => reader.read(place));
   note('', () => reader.end());
   return faults;
 }
 
+const NONE: readonly string[] = [];
+const NOTHING: Readonly<Record<string, unknown>> = {};
+
 /** Goes over the arguments of one call; each fault is thrown, and reading may go on behind it. */
-class ArgumentReader implements ReadArguments {
-  readonly values: Record<string, unknown> = {};
-  readonly leftOut: string[] = [];
-  missingDatum: string | undefined;
-  private place = 0;
+class ArgumentReader implements ReadArguments, Reading {
+  values = NOTHING;
+  leftOut = NONE;
+  missingDatum: string | undefined = undefined;
+  remarks = NONE;
 
-  constructor(private readonly member: Member, private readonly argv: readonly Argument[], private readonly reading: Reading) {}
+  constructor(private readonly member: Member, private readonly argv: readonly Argument[], readonly blankArrivesAsZero: boolean) {}
 
-  read(name: string, kind: Kind<unknown>): void {
-    const { argv, reading } = this;
-    if (kind.shape === 'repeating' && kind.readRest) {
-      const rest = argv.slice(this.place);
-      this.place = argv.length;
-      this.values[name] = rest.length === 0 && kind.optional ? kind.fallback : kind.readRest(rest, name, reading);
-      return;
+  remark(text: string): void {
+    this.remarks = [...this.remarks, text];
+  }
+
+  read(place: number): unknown {
+    const argument = this.argv[place];
+    return isPlain(argument, this.member.plain[place]!) ? argument : this.readInFull(place);
+  }
+
+  private readInFull(place: number): unknown {
+    const [name, kind] = this.member.order[place]!;
+    if (kind.readRest) {
+      const rest = this.argv.slice(place);
+      return rest.length === 0 && kind.optional ? kind.fallback : kind.readRest(rest, name, this);
     }
-    const argument = argv[this.place];
-    this.place += 1;
-    this.values[name] = isBlank(argument) ? this.inPlaceOf(name, kind) : kind.read(argument, name, reading);
+    const argument = this.argv[place];
+    return isBlank(argument) ? this.inPlaceOf(place) : kind.read(argument, name, this);
   }
 
   /** What is taken for an argument left blank. */
-  private inPlaceOf(name: string, kind: Kind<unknown>): unknown {
-    this.leftOut.push(name);
+  private inPlaceOf(place: number): unknown {
+    const [name, kind] = this.member.order[place]!;
+    this.leftOut = [...this.leftOut, name];
     if (kind.optional) return kind.fallback;
     if (!kind.datum) throw missing(name);
     if (this.member.face !== undefined && !kind.judgedBlank) this.missingDatum ??= name;
@@ -77,7 +89,11 @@ class ArgumentReader implements ReadArguments {
 
   /** Arguments behind the last one are a fault. */
   end(): void {
-    const { member, argv, place } = this;
-    if (argv.length > place) throw wrongValue(undefined, `${member.name} takes ${place} arguments, got ${argv.length}`);
+    if (this.argv.length > this.member.order.length) this.further();
+  }
+
+  private further(): void {
+    const { member: { name, order }, argv } = this;
+    if (!order.at(-1)?.[1].readRest) throw wrongValue(undefined, `${name} takes ${order.length} arguments, got ${argv.length}`);
   }
 }

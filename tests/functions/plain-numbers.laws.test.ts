@@ -1,0 +1,46 @@
+import fc from 'fast-check';
+import { catalogueOf } from '../../src/functions/kernel/catalogue';
+import { call } from '../../src/functions/kernel/call';
+import { type Kind, type Reading, isPlain } from '../../src/functions/kernel/kind';
+import { catalogue } from '../../src/sheet/catalogue';
+
+const readings: readonly Reading[] = [true, false].map((blankArrivesAsZero) => ({ blankArrivesAsZero, remark: (text) => { throw new Error(text); } }));
+const numeric = catalogue.entries.flatMap(({ member }) => member.order
+  .filter(([, { plain }]) => plain.least <= plain.most)
+  .map(([name, kind]) => ({ place: `${member.name} ${name}`, kind: kind as Kind<number> })));
+
+/** Numbers of every size on both sides of the limits of an argument, and the limits themselves with their neighbours. */
+const about = ({ plain: { least, most, whole }, bounds }: Kind<number>): fc.Arbitrary<number> => {
+  const edges = [least, most, ...Object.values(bounds ?? {}).filter((limit) => typeof limit === 'number')] as number[];
+  const near = edges.flatMap((edge) => [-2, -1, 0, 1, 2].map((steps) => edge * (1 + steps * Number.EPSILON)));
+  const range = fc.double({ min: Math.max(least, -1e9), max: Math.min(most, 1e9), noNaN: true });
+  return fc.oneof(fc.constantFrom(...near), whole ? range.map(Math.round) : range, range, fc.double());
+};
+
+test('numbers with a range are most of what functions take', () => {
+  expect(numeric.length).toBeGreaterThan(250);
+});
+
+test.each(numeric)('$place: what is taken as it is would be read as itself', ({ kind }) => {
+  let taken = 0;
+  fc.assert(fc.property(about(kind), (value) => {
+    if (!isPlain(value, kind.plain)) return;
+    taken += 1;
+    for (const reading of readings) expect(kind.read(value, 'it', reading)).toBe(value);
+  }), { numRuns: 200 });
+  expect(taken).toBeGreaterThan(20);
+});
+
+test('nothing but a number other than 0 is taken unread', () => {
+  for (const { kind } of numeric) for (const other of [0, -0, NaN, Infinity, -Infinity, '25', null, undefined, true, [[25]]]) expect(isPlain(other, kind.plain)).toBe(false);
+});
+
+test('arguments made beforehand for other parameters than today’s are left alone', () => {
+  const { declaration } = catalogue.find('CABLE_WITHSTAND')!;
+  const swapped = (from: { read(place: number): unknown }): Record<string, unknown> => ({ csa_mm2: from.read(0), k: from.read(1), runs: from.read(2) });
+  const shorter = (from: { read(place: number): unknown }): Record<string, unknown> => ({ k: from.read(0), csa_mm2: from.read(1) });
+  for (const made of [swapped, shorter]) {
+    const stale = catalogueOf([[declaration]], { CABLE_WITHSTAND: made });
+    expect(call(stale, stale.find('CABLE_WITHSTAND')!, [115, 25, 2]).args).toEqual({ k: 115, csa_mm2: 25, runs: 2 });
+  }
+});
