@@ -1,5 +1,6 @@
 // Mutation testing of one part of the engineering by the tests that are about it: npm run mutate -- fault cable duty kernel.
-import jestConfig from './jest.config.js';
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
 
 const part = process.env['MUTATE'] ?? 'fault';
 
@@ -10,24 +11,23 @@ const OTHERS = {
 };
 const family = { mutate: [`src/core/${part}/**/*.ts`, `src/functions/${part}*.ts`, `src/functions/${part}-tables/*.ts`], tests: [part, `${part}-*`, 'working*'] };
 const { mutate, tests } = OTHERS[part] ?? family;
-const node = jestConfig.projects.find(({ displayName }) => displayName === 'node');
+
+const folder = 'tests/functions';
+const about = tests.map((name) => new RegExp(`^${name.replaceAll('*', '.*')}\\.test\\.ts$`));
+// Tests of single figures, not of sizes and not the laws: those try hundreds of random cases each, which hundreds of times over takes hours.
+const isTried = (file) => about.some((pattern) => pattern.test(file)) && !/\.laws\.|-size\./.test(file);
 
 export default {
   mutate,
   // Words of steps and messages: a test of every wording would only say the wording twice.
   mutator: { excludedMutations: ['StringLiteral', 'ObjectLiteral'] },
-  testRunner: 'jest',
-  jest: {
-    projectType: 'custom',
-    // Tests of single figures, not the laws: those try hundreds of random cases each, which hundreds of times over takes hours.
-    config: { ...node, rootDir: undefined, testMatch: tests.map((name) => `**/tests/functions/${name}.test.ts`) },
-  },
+  plugins: ['runner', 'words'].map((name) => path.resolve(import.meta.dirname, `scripts/mutation/${name}.mjs`)),
+  ignorers: ['words'],
+  testRunner: 'in-one-process',
+  inOneProcess: { testFiles: ['tests/support/laws-seed.ts', ...readdirSync(path.join(import.meta.dirname, folder)).filter(isTried).sort().map((file) => `${folder}/${file}`)] },
   coverageAnalysis: 'perTest',
-  ignoreStatic: true,
-  concurrency: Number(process.env['MUTATE_AT_ONCE'] ?? 1),
+  concurrency: Number(process.env['MUTATE_AT_ONCE'] ?? 2),
   timeoutMS: 5_000,
-  incremental: true,
-  incrementalFile: `build/mutation/${part}.json`,
   tempDirName: 'build/stryker',
   ignorePatterns: ['dist', 'build', 'sample-workbooks', 'docs', 'bench', 'src/excel', 'src/workbench', 'src/cli', 'src/pane', 'src/samples', 'tests/browser', 'tests/workbench', 'tests/excel', 'tests/cli', 'tests/pane'],
   reporters: ['clear-text', 'progress-append-only', 'json'],
