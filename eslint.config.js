@@ -31,6 +31,6 @@ export default ts.config(
       eqeqeq: ['error', 'always', { null: 'ignore' }],
     },
   },
-  { files: ['scripts/**/*.mjs', 'bin/**/*.mjs', '*.js', 'tests/**/*.mjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly', clearTimeout: 'readonly', Buffer: 'readonly', fetch: 'readonly' } } },
+  { files: ['scripts/**/*.mjs', 'bin/**/*.mjs', '*.js', 'tests/**/*.mjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly', setTimeout: 'readonly', clearTimeout: 'readonly', Buffer: 'readonly', fetch: 'readonly', performance: 'readonly' } } },
   ...oneWay,
 );
