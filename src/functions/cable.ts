@@ -341,7 +341,8 @@ export const disconnectLimit = worksheetFunction({
   caution: 'Final: socket circuits up to 63 A, fixed loads up to 32 A; larger ones take "distribution". 240 V falls in the 0.2 s row.',
   examples: ['=JW.DISCONNECT_LIMIT("TN","final",240)', '=JW.DISCONNECT_LIMIT("TT","distribution",230)', '=JW.DISCONNECT_LIMIT("tn-s","final",230)'],
   compute: ({ system, circuit, u0_V }, work) => disconnectionLimit(system, circuit, u0_V, work),
-  cautions: ({ system, circuit }) => [
+  cautions: ({ system, circuit, u0_V }) => [
+    lineVoltsTyped('u0_V', u0_V),
     system === 'IT' && 'IT, second fault: exposed parts earthed together; in groups take TT',
     circuit === 'distribution' && 'a final circuit up to 63 A with sockets, or 32 A without, takes final',
   ],

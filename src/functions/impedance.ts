@@ -9,6 +9,7 @@ import { transformerZeroImpedance } from '../core/impedance/transformer-zero';
 import { family, worksheetFunction } from './kernel/declaration';
 import { impedance as impedanceKind, impedances } from './kernel/impedance-kinds';
 import { flag, quantity, ratio, text, word } from './kernel/kinds';
+import { fractionTyped } from './plausible';
 import { csa, efficiency, metal, motorPower, powerFactor, runs, transformerRating, transformerUk, volts } from './shared-parameters';
 
 const IEC_60909 = 'IEC 60909-0:2016';
@@ -78,6 +79,7 @@ const impTransformer = worksheetFunction({
     transformerImpedance({ rating: rating_kVA, uk: uk_pct, loss: loss_kW, volts: volts_V }, c, corrected, tolerance_pct, work),
   cautions: ({ tolerance_pct, loss_kW, rating_kVA }) => [
     tolerance_pct !== 0 && 'uk tolerance is for sensitivity, not for the record',
+    fractionTyped('tolerance_pct', tolerance_pct),
     loss_kW / rating_kVA > 0.025 && 'loss over 2.5 % of the rating: check the plate',
   ],
 });

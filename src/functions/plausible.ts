@@ -27,7 +27,7 @@ export const amperesTyped = (name: string, kiloamperes: number): Caution => kilo
  * tolerance, that is the unsafe side.
  */
 export const fractionTyped = (name: string, percent: number): Caution =>
-  percent > 0 && percent < 1 && `${name} is ${figure(percent)} %: a fraction typed for per cent?`;
+  percent !== 0 && Math.abs(percent) < 1 && `${name} is ${figure(percent)} %: a fraction typed for per cent?`;
 
 /** Customary voltages between lines, V, that stand line to earth only in networks of 660 V and more. */
 const BETWEEN_LINES = [380, 400, 415, 440, 480];
