@@ -23,4 +23,4 @@ export const judged = (duty: number, allowed: number): Judgement => ({
 });
 
 /** The test cannot be made with what is known; a margin may still stand. */
-export const notShown = (reason: string, margin?: number): Judgement => ({ verdict: 'not shown', reason, ...(margin === undefined ? {} : { marginPct: margin }) });
+export const notShown = (reason: string, margin?: number): Judgement => ({ verdict: 'not shown', reason, marginPct: margin });

@@ -69,7 +69,7 @@ export type Unit = (typeof table)[number]['symbol'];
 
 /** One spelling for marks that have several code points, and for plain digits written as exponents. */
 const canonical = (text: string): string =>
-  text.replace(/[\s\u00a0\u202f\u2009]/g, '').replace(/\u2126/g, 'Ω').replace(/\u03bc/g, 'µ').replace(/\^?2(?!\d)/g, '²').replace(/\^?3(?!\d)/g, '³');
+  text.replace(/\s/g, '').replace(/\u2126/g, 'Ω').replace(/\u03bc/g, 'µ').replace(/\^?2/g, '²').replace(/\^?3/g, '³');
 
 const bySpelling = new Map<string, UnitFacts>();
 for (const unit of table as readonly UnitFacts[]) {
@@ -86,11 +86,10 @@ export const kindOf = (unit: Unit): UnitKind => factsOf(unit).kind;
 
 /** Converts between units of one kind; undefined where the kinds differ. */
 export function convert(value: number, from: Unit, to: Unit): number | undefined {
-  if (from === to) return value;
   const source = factsOf(from);
   const target = factsOf(to);
   if (source.kind !== target.kind) return undefined;
-  // One factor, so that powers of ten stay exact: 63 A is 0.063 kA, not 0.06300000000000001.
+  // One factor, so that powers of ten stay exact: 9 A is 0.009 kA, not 0.009000000000000001, and 0.35 kA is 350 A, not 349.99999999999994.
   const ratio = source.factor / target.factor;
   return ratio >= 1 ? value * ratio : value / (target.factor / source.factor);
 }

@@ -14,7 +14,7 @@ const tolerance = () => quantity('%', 'difference allowed, per cent of the check
 const floor = () => plainNumber('difference allowed in the figures’ own unit', { sign: 'atLeast 0', default: 0 });
 
 /** A cell as a comparison takes it: whatever reads as blank is blank. */
-export const given = (cell: Cell | undefined): SheetCell => (cell === undefined || isBlankCell(cell) ? null : cell);
+export const given = (cell: Cell | undefined): SheetCell => (isBlankCell(cell) ? null : cell!);
 
 /** What a comparison needs in a cell that must hold a quantity. */
 function quantityIn(cell: Cell, name: string) {
@@ -40,11 +40,7 @@ export const agree = worksheetFunctions({
         floor: floor(),
       },
       result: 'text',
-      compute: ({ designer, checker, tolerance_pct, floor }, work) => {
-        const { finding, differencePct: difference } = compareCells(given(designer), given(checker), tolerance_pct, floor);
-        if (difference !== undefined) work.step('difference', '100·(designer/checker − 1)', { designer: String(designer), checker: String(checker) }, [difference, '%']);
-        return finding;
-      },
+      compute: ({ designer, checker, tolerance_pct, floor }, work) => compareCells(given(designer), given(checker), tolerance_pct, floor, work).finding,
     }),
     member({
       name: 'AGREE_DIFFERENCE',
@@ -52,9 +48,8 @@ export const agree = worksheetFunctions({
       parameters: { designer: anyCell('the designer’s figure', {}), checker: anyCell('the checker’s figure', {}) },
       result: '%',
       compute: ({ designer, checker }, work) => {
-        const difference = differencePct(quantityIn(designer, 'designer'), quantityIn(checker, 'checker'));
+        const difference = differencePct(quantityIn(designer, 'designer'), quantityIn(checker, 'checker'), work);
         if (difference === undefined) throw outOfRange('checker', 'is zero, or nearly: no per cent of it can be stated');
-        work.step('difference', '100·(designer/checker − 1)', { designer: String(designer), checker: String(checker) }, [difference, '%']);
         return difference;
       },
     }),

@@ -52,9 +52,9 @@ describe('SELECT_RANGES', () => {
     expect(run('CAUTION', 'SELECT_RANGES_AT', [[1000, 0.5], [20000, 0.5]], 0, [[1000, 2], [2000, 0.5], [4000, 0.5], [8000, 0.25]], 0, 6, 'short-time')).toBe('short-time: selectivity lost from 4000 A');
   });
   test('steps of both devices at one current, which ends a range, are no loss', () => {
-    // 3 s over 2 s before the step, 1 s over 0.5 s after it; 1000 A·1.1 and 1375 A·0.8 differ in the last digit.
+    // 3 s over 2 s before the step, 1 s over 0.5 s after it; 1000 A·1.1 and 1375 A·0.8 differ in the last digit, the minor's the greater; 800 A·1.15 and 1150 A·0.8 the other way round.
     const [minor, major] = [(at: number): Matrix => [[100, 2], [at, 2], [at, 0.5], [9000, 0.5]], (at: number): Matrix => [[100, 3], [at, 3], [at, 1], [9000, 1]]];
-    for (const [a, minorPct, b, majorPct] of [[1000, 0, 1000, 0], [1000, 10, 1375, 20]] as const) {
+    for (const [a, minorPct, b, majorPct] of [[1000, 0, 1000, 0], [1000, 10, 1375, 20], [800, 15, 1150, 20]] as const) {
       expect(rounded(run('SELECT_RANGES', minor(a), minorPct, major(b), majorPct, 5, false)).map(([range, , , ratio, verdict]) => [range, ratio, verdict])).toEqual([
         ['overload', 1.5, 'pass'], ['short-time', 2, 'pass'], ['instantaneous', '', 'not shown'],
       ]);

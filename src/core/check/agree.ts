@@ -1,6 +1,7 @@
 import { type Complex, parseComplex } from '../complex';
 import { rounded } from '../figure';
 import { SLACK, atMost } from '../judgement';
+import { type Working, silent } from '../working';
 
 /** What a sheet holds in a cell; null is blank, an object with a code is an error. */
 export type SheetCell = number | string | boolean | null | { readonly code: string };
@@ -8,7 +9,7 @@ export type SheetCell = number | string | boolean | null | { readonly code: stri
 /** A figure of a sheet as far as a comparison cares. */
 export type Compared = { kind: 'number'; value: number } | { kind: 'impedance'; value: Complex } | { kind: 'words'; value: string };
 
-const words = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, '');
+const words = (text: string): string => text.toLowerCase().replace(/\s/g, '');
 
 /** What a value is: numbers and complex text are compared as quantities, all else as words. */
 export function compared(value: number | string | boolean): Compared {
@@ -16,19 +17,21 @@ export function compared(value: number | string | boolean): Compared {
   if (typeof value === 'boolean') return { kind: 'words', value: words(String(value)) };
   const z = parseComplex(value);
   if (!z || !Number.isFinite(z.re) || !Number.isFinite(z.im)) return { kind: 'words', value: words(value) };
-  return /[ij]\s*$/.test(value) ? { kind: 'impedance', value: z } : { kind: 'number', value: z.re };
+  return /[ij]/.test(value) ? { kind: 'impedance', value: z } : { kind: 'number', value: z.re };
 }
 
 /**
  * Difference of the designer's figure from the checker's, per cent: 100·(d/c − 1), of impedances 100·|d − c|/|c|.
  * Undefined where there is no per cent to state: words, a checker's figure of zero, a ratio beyond all numbers.
  */
-export function differencePct(designer: Compared, checker: Compared): number | undefined {
+export function differencePct(designer: Compared, checker: Compared, work: Working = silent): number | undefined {
   if (designer.kind === 'words' || checker.kind === 'words') return undefined;
-  const difference = designer.kind === 'number' && checker.kind === 'number'
-    ? 100 * (designer.value / checker.value - 1)
-    : (100 * distance(designer, checker)) / size(checker);
-  return Number.isFinite(difference) ? difference : undefined;
+  const bothNumbers = designer.kind === 'number' && checker.kind === 'number';
+  const difference = bothNumbers ? 100 * (designer.value / checker.value - 1) : (100 * distance(designer, checker)) / size(checker);
+  if (!Number.isFinite(difference)) return undefined;
+  const formula = bothNumbers ? '100·(designer/checker − 1)' : '100·|designer − checker|/|checker|';
+  work.step('difference', formula, { designer: designer.value, checker: checker.value }, [difference, '%']);
+  return difference;
 }
 
 type Quantity = Exclude<Compared, { kind: 'words' }>;
@@ -68,17 +71,16 @@ export function agreement(designer: Compared, checker: Compared, tolerancePct: n
 export interface Finding {
   /** "agrees", or what is the matter. */
   finding: string;
-  differencePct?: number;
+  differencePct?: number | undefined;
 }
 
 /** Two cells of a sheet compared: a blank is a finding and no error, and so is an error in a cell. */
-export function compareCells(designer: SheetCell, checker: SheetCell, tolerancePct: number, floor: number): Finding {
+export function compareCells(designer: SheetCell, checker: SheetCell, tolerancePct: number, floor: number, work: Working = silent): Finding {
   if (isError(designer) || isError(checker)) return { finding: 'error in a cell' };
   if (designer === null && checker === null) return { finding: 'both are missing' };
   if (designer === null || checker === null) return { finding: 'one is missing' };
   const [d, c] = [compared(designer), compared(checker)];
-  const difference = differencePct(d, c);
-  return { finding: agreement(d, c, tolerancePct, floor), ...(difference === undefined ? {} : { differencePct: difference }) };
+  return { finding: agreement(d, c, tolerancePct, floor), differencePct: differencePct(d, c, work) };
 }
 
 const isError = (cell: SheetCell): cell is { readonly code: string } => typeof cell === 'object' && cell !== null;

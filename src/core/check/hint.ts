@@ -39,7 +39,6 @@ export function hint(designer: Compared, checker: Compared, withinPct: number): 
   if (designer.kind === 'number' && checker.kind === 'number' && Math.sign(designer.value) * Math.sign(checker.value) < 0) return 'sign changed';
   const [smaller, larger] = [size(designer), size(checker)].sort((a, b) => a - b) as [number, number];
   const found = larger / smaller;
-  if (!Number.isFinite(found)) return '';
   const distance = (ratio: number): number => Math.abs(Math.log(found / ratio));
   const [ratio, words] = ratios.reduce((best, next) => (distance(next[0]) < distance(best[0]) ? next : best));
   const near = Math.abs(found / ratio - 1) * 100 <= withinPct;

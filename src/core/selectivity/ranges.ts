@@ -60,7 +60,7 @@ function lastCurrentFrom({ x, y }: CurvePoints, time: number): number {
   if (last < 0) return 0;
   const next = last + 1;
   if (next === y.length) return Infinity;
-  return x[next] === x[last] ? x[last]! : onLogLine(y[last]!, x[last]!, y[next]!, x[next]!, time);
+  return onLogLine(y[last]!, x[last]!, y[next]!, x[next]!, time);
 }
 
 function compareRange(range: CurveRange, minor: CurvePoints, major: CurvePoints, from: number, to: number, end: number): RangeComparison {

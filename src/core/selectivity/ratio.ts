@@ -21,7 +21,7 @@ export function ratingRatio(major: number, minor: number, work: Working = silent
   return ratio;
 }
 
-const folded = (type: string): string => type.trim().toLowerCase().replace(/\s+/g, ' ');
+const folded = (type: string): string => type.toLowerCase().replace(/\s+/g, ' ');
 
 /**
  * Do two gG fuse-links of one range discriminate by the ratio of their ratings?
