@@ -153,4 +153,6 @@ describe('looking a table over', () => {
 test('a call says what it used', () => {
   expect(run('SHOW_WORKING', 'NET_MESHED_AT', branches, sources, 'T', 'ip', 400)).toBe('Ik3 = c·Un/(√3·|Z_kk|), Z = Y⁻¹; branches 3 rows, sources 2 rows, node T, quantity ip, volts_V 400 V, c 1.05, method C; 75.85 kA peak');
   expect(run('SHOW_STEPS', 'NET_MESHED_AT', branches, sources, 'T', 'ip', 400)).toContainEqual(['κ = 1.02+0.98·e^(−3·0.4·Rc/Xc), method C', '1.31192']);
+  // 1.05·400/√3 V over 2 + 4 mΩ.
+  expect(run('SHOW_STEPS', 'NET_CONTRIBUTION_AT', [['A', 'B', 4]], [['A', 2]], 'B', 'A', 'B', 400)).toEqual(expect.arrayContaining([['E = c·Un/√3', '242.487 V'], ['I = |Σ (V_from−V_to)/z|', '40.4145 kA']]));
 });

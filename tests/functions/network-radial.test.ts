@@ -1,4 +1,5 @@
 import { complexText, parseComplex } from '../../src/core/complex';
+import type { Recorder } from '../../src/core/working';
 import { type Cell, CellError, type Matrix } from '../../src/functions/kernel/cell';
 import { expectPrinted, expectRefused } from '../support/expect';
 import { outcomeOf, run } from '../support/run';
@@ -169,5 +170,8 @@ test('a call says what it used', () => {
   expect(run('SHOW_WORKING', 'NET_RADIAL_AT', headed, SOURCE, 'P1', 'Ik1', 415, 0.95)).toBe(
     'Z = Z(fed from)+z; Ik3 = c·Un/(√3·|Z|); Ik1 = c·Un/(√3·|Z_loop|); boards 4 rows, source_mohm 1.9+9.4i mΩ, board P1, quantity Ik1, volts_V 415 V, c 0.95, source_loop_mohm source_mohm; 3.179 kA');
   expect(run('SHOW_STEPS', 'NET_RADIAL_AT', headed, SOURCE, 'P1', 'Ik3', 415)).toContainEqual(['Z = Z_source+Σ z', '33.3+16.2i mΩ']);
+  // 1.9+9.4i, then runs and returns 0.5+0.9i, 15.3+5i and 50+8i.
+  expect(run('SHOW_STEPS', 'NET_RADIAL_AT', headed, SOURCE, 'P1', 'Ik1', 415)).toContainEqual(['Z_loop = Z_loop,source+Σ(z+z_return)', '67.7+23.3i mΩ']);
+  expect((outcomeOf('NET_RADIAL_AT', AT(headed, 'P1', 'Ik3')).work as Recorder).steps[0]!.inputs).toEqual({ path: 'source > MSB > DB1 > P1' });
   expect(run('ASSUMED', 'NET_RADIAL_AT', headed, SOURCE, 'P1', 'Ik3', 415)).toBe('c=1.05; source_loop_mohm=source_mohm');
 });
