@@ -11,6 +11,7 @@ const complete = (count: number): Edges => range(count).flatMap((a) => range(a).
 /** Two lines of nodes with a rung at each. */
 const ladder = (rungs: number): Edges => range(rungs).flatMap((i) => [[2 * i, 2 * i + 1], ...(i > 0 ? [[2 * i - 2, 2 * i], [2 * i - 1, 2 * i + 1]] : [])] as [number, number][]);
 const grid = (side: number): Edges => range(side * side).flatMap((i) => [...(i % side > 0 ? [[i - 1, i]] : []), ...(i >= side ? [[i - side, i]] : [])] as [number, number][]);
+const pairs = (text: string): Edges => text.split(' ').map((pair) => pair.split('-').map(Number) as [number, number]);
 /** Each node joined to those so many places on. */
 const chords = (count: number, ...jumps: number[]): Edges => range(count).flatMap((i) => jumps.map((jump) => [i, (i * jump + jump) % count] as const).filter(([a, b]) => a !== b));
 
@@ -30,6 +31,10 @@ describe('order of elimination', () => {
     ['nodes that nothing joins', 36, [[3, 35], [35, 20]]],
     ['one node alone', 1, []],
     ['branches side by side, and from a node to itself', 5, [[0, 1], [1, 0], [0, 1], [0, 0], [1, 2], [2, 2], [2, 2], [3, 2], [4, 4]]],
+    // Networks found by trying at random: node 0 waits in a list with others, and some of them leave it first.
+    ['the first node waits behind another', 12, pairs('4-1 4-2 6-0 7-5 8-0 8-5 8-7 10-2 11-1 11-3 11-4')],
+    ['the first node waits before another', 13, pairs('2-0 3-1 4-2 5-4 6-0 6-2 6-4 7-3 7-4 8-3 9-1 9-4 10-0 10-4 10-9 11-2 11-9 12-1 12-2 12-4 12-5 12-8 12-9 12-10 12-11')],
+    ['the first node comes to the front', 12, pairs('2-1 3-2 4-2 5-2 5-3 5-4 6-0 7-3 8-0 8-1 9-7 9-8 10-2 10-6 10-8 11-6')],
   ])('%s: by definition, with sets', (_what, count, edges) => {
     const around = range(count).map(() => new Set<number>());
     for (const [a, b] of edges.filter(([from, to]) => from !== to)) {

@@ -27,6 +27,8 @@ describe('a table is made once and kept', () => {
     ['reason of an error', [sample()[0]!, ['B', 'A', new CellError('#NUM!', 'too short')], sample()[2]!]],
     ['an error where a figure was', [['A', 'source', new CellError('#N/A')], ...sample().slice(1)]],
     ['a figure where an error was', [sample()[0]!, ['B', 'A', 1], sample()[2]!]],
+    ['a blank where an error was', [sample()[0]!, ['B', 'A', null], sample()[2]!]],
+    ['an error where a blank was', [...sample().slice(0, 2), ['C', new CellError('#N/A'), true]]],
     ['the last cell', [...sample().slice(0, 2), ['C', null, false]]],
     ['a row less', sample().slice(0, 2)],
     ['a row more', [...sample(), ['D', 'A', 1]]],
