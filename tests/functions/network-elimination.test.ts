@@ -27,7 +27,7 @@ describe('order of elimination', () => {
     ['a grid', 81, grid(9)],
     ['each joined to each', 40, complete(40)],
     ['chords', 75, chords(75, 1, 2, 7)],
-    ['many chords', 100, chords(100, 1, 3, 7, 11, 13, 17, 29, 31)],
+    ['many chords', 70, chords(70, 1, 3, 7, 11, 13, 17, 29, 31)],
     ['nodes that nothing joins', 36, [[3, 35], [35, 20]]],
     ['one node alone', 1, []],
     ['branches side by side, and from a node to itself', 5, [[0, 1], [1, 0], [0, 1], [0, 0], [1, 2], [2, 2], [2, 2], [3, 2], [4, 4]]],
@@ -42,21 +42,25 @@ describe('order of elimination', () => {
       around[b]!.add(a);
     }
     const { order, position, start, rows } = eliminated(count, edges);
+    expect([...order].sort((a, b) => a - b)).toEqual(range(count));
+    expect([...order].map((node) => position[node])).toEqual(range(count));
+    expect(start[count]).toBe(rows.length);
     const left = new Set(range(count));
-    order.forEach((node, k) => {
-      expect(left.has(node)).toBe(true);
-      expect(position[node]).toBe(k);
-      // None has fewer neighbours than the one that goes.
-      expect(around[node]!.size).toBe(Math.min(...[...left].map((other) => around[other]!.size)));
-      expect([...rows.subarray(start[k], start[k + 1])]).toEqual([...around[node]!].map((other) => position[other]!).sort((a, b) => a - b));
+    const joins: number[][] = [];
+    const [degrees, least]: number[][] = [[], []];
+    order.forEach((node) => {
+      degrees.push(around[node]!.size);
+      least.push(Math.min(...[...left].map((other) => around[other]!.size)));
+      joins.push([...around[node]!].map((other) => position[other]!).sort((a, b) => a - b));
       left.delete(node);
       for (const a of around[node]!) {
         around[a]!.delete(node);
         for (const b of around[node]!) if (a !== b) around[a]!.add(b);
       }
     });
-    expect(left.size).toBe(0);
-    expect(start[count]).toBe(rows.length);
+    // None has fewer neighbours than the one that goes.
+    expect(degrees).toEqual(least);
+    expect(range(count).map((k) => [...rows.subarray(start[k], start[k + 1])])).toEqual(joins);
   });
   // A tree gains no branch; a ring and a ladder gain one diagonal for each node but three and are then triangles side by side: 2n − 3.
   test.each<[string, number, Edges, number]>([
