@@ -53,17 +53,18 @@ function arranged({ branches, sources }: Mesh, either: Either, bits: number): { 
   };
 }
 
-/** Fewer open rows first, so that of equal arrangements the simplest is named. */
+/** Fewer open rows first, then rows that stand higher in the tables, so that of equal arrangements the simplest is named. */
 const byOpenRows = (count: number): number[] => {
   const open = (bits: number): number => bits.toString(2).replaceAll('0', '').length;
-  return Array.from({ length: 2 ** count }, (_, bits) => bits).sort((a, b) => open(a) - open(b) || a - b);
+  return Array.from({ length: 2 ** count }, (_, bits) => bits).sort((a, b) => open(a) - open(b));
 };
 
 /**
  * Least and greatest impedance of each node over every position of the couplers and sources marked "either".
  * Source: IEC 60909-0:2016, 5.2 (greatest and least currents).
+ * @param most greatest work of all arrangements together that is taken on, in products
  */
-export function extremesOf(mesh: Mesh): Extremes {
+export function extremesOf(mesh: Mesh, most = MOST_TOGETHER): Extremes {
   const marked = (rows: readonly { state: string }[]): number[] => rows.flatMap(({ state }, place) => (state === 'either' ? [place] : []));
   const either = { branches: marked(mesh.branches), sources: marked(mesh.sources) };
   const count = either.branches.length + either.sources.length;
@@ -71,7 +72,7 @@ export function extremesOf(mesh: Mesh): Extremes {
   const nodes: { least?: Extreme; greatest?: Extreme; dead: number }[] = mesh.nodes.map(() => ({ dead: 0 }));
   for (const bits of byOpenRows(count)) {
     const { arrangement, when } = arranged(mesh, either, bits);
-    const solved = new SolvedMesh(mesh, arrangement, Math.min(MOST_PRODUCTS, MOST_TOGETHER / 2 ** count));
+    const solved = new SolvedMesh(mesh, arrangement, Math.min(MOST_PRODUCTS, most / 2 ** count));
     nodes.forEach((extremes, node) => {
       if (!solved.fed[node]) {
         extremes.dead += 1;

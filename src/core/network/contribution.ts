@@ -36,9 +36,7 @@ export class Contributions {
    */
   between(from: string, to: string): number | undefined {
     const { mesh } = this.solved;
-    const ends = [from, to].map((name) => (nameKey(name) === SOURCE ? -1 : mesh.node(name)));
-    const [a, b] = ends;
-    if (a === undefined || b === undefined) return undefined;
+    const [a, b] = [from, to].map((name) => (nameKey(name) === SOURCE ? -1 : mesh.node(name)));
     const parts: Complex[] = [];
     mesh.sources.forEach((_, s) => {
       if ((a === -1 && mesh.at[s] === b) || (b === -1 && mesh.at[s] === a)) parts.push(this.source(s));

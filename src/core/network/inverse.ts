@@ -26,7 +26,7 @@ export function inverseDiagonal({ elimination, lr, li, zr, zi }: StarMesh): Part
   const ownLi = new Float64Array(count);
   const sumR = new Float64Array(count);
   const sumI = new Float64Array(count);
-  const mark = new Int32Array(count).fill(-1);
+  const mark = new Int32Array(count);
   for (let k = count - 1; k >= 0; k -= 1) {
     const begin = start[k]!;
     const end = start[k + 1]!;
@@ -74,7 +74,6 @@ export function inverseColumn({ elimination, lr, li, zr, zi }: StarMesh, node: n
   const vi = new Float64Array(count);
   vr[position[node]!] = 1;
   for (let k = position[node]!; k < count; k += 1) {
-    if (vr[k] === 0 && vi[k] === 0) continue;
     for (let p = start[k]!; p < start[k + 1]!; p += 1) {
       vr[rows[p]!]! += lr[p]! * vr[k]! - li[p]! * vi[k]!;
       vi[rows[p]!]! += lr[p]! * vi[k]! + li[p]! * vr[k]!;

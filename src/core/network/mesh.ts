@@ -34,8 +34,8 @@ export class Mesh {
   readonly at: Int32Array;
 
   constructor(readonly branches: readonly BranchRow[], readonly sources: readonly SourceRow[]) {
-    this.from = Int32Array.from(branches, () => 0);
-    this.to = Int32Array.from(branches, () => 0);
+    this.from = new Int32Array(branches.length);
+    this.to = new Int32Array(branches.length);
     branches.forEach(({ from, to }, b) => {
       this.from[b] = this.numbered(from);
       this.to[b] = this.numbered(to);

@@ -37,7 +37,7 @@ export function boardRows(cells: TableCells): readonly BoardRow[] {
       board: or('', () => boardName(nameOf(row[board], 'board', reading))),
       fedFrom: or('', () => nameOf(row[fedFrom], 'fed_from', reading)),
       z: or(NOTHING, () => impedanceIn(row[z], 'z_mohm', reading)),
-      zReturn: zReturn < 0 ? undefined : or(undefined, () => optionalImpedanceIn(row[zReturn], 'z_return_mohm', reading)),
+      zReturn: or(undefined, () => optionalImpedanceIn(row[zReturn], 'z_return_mohm', reading)),
       fault,
     };
   };

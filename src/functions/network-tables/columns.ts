@@ -1,5 +1,5 @@
 import { missing, wrongValue } from '../../core/refusal';
-import type { Cell, Matrix } from '../kernel/cell';
+import type { Cell } from '../kernel/cell';
 import type { TableCells } from './table-cells';
 
 /** A column of a network table; the heading is read in any of its spellings. */
@@ -12,11 +12,11 @@ export interface Column {
 export interface Columns {
   /** Place of the first row that holds data. */
   readonly first: number;
-  /** Place of each column in the order asked for, −1 where an optional one is not there. */
+  /** Place of each column in the order asked for; nothing stands at that of an optional one which is not there. */
   readonly places: readonly number[];
 }
 
-const folded = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim().toLowerCase().replace(/[\s_\u00a0]+/g, ' ') : '');
+const folded = (cell: Cell | undefined): string => (typeof cell === 'string' ? cell.trim().toLowerCase().replace(/[\s_]+/g, ' ') : '');
 const spellingsOf = ({ name, spellings = [] }: Column): string[] => [name, ...spellings].map(folded);
 
 const shape = (columns: readonly Column[]): string => columns.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(' | ');
@@ -33,12 +33,10 @@ export function columnsOf({ name, rows }: TableCells, columns: readonly Column[]
     return { first: 1, places: columns.map((column, i) => placeOf(byHeading[i]!, column, name)) };
   }
   const needed = columns.filter(({ optional }) => !optional).length;
-  const width = widthOf(rows);
+  const width = rows.reduce((widest, row) => Math.max(widest, row.length), 0);
   if (width < needed) throw wrongValue(name, `got ${width === 1 ? 'one column' : `${width} columns`}, takes ${shape(columns)}`);
-  return { first: 0, places: columns.map((_, i) => (i < width ? i : -1)) };
+  return { first: 0, places: columns.map((_, i) => i) };
 }
-
-const widthOf = (rows: Matrix): number => rows.reduce((width, row) => Math.max(width, row.length), 0);
 
 function placeOf(found: readonly number[], { name: heading, optional }: Column, table: string): number {
   if (found.length > 1) throw wrongValue(table, `column ${heading} stands twice`);

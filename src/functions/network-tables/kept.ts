@@ -62,6 +62,7 @@ const MOST_CELLS = 2_000_000;
  */
 export class Kept<T> {
   private entries: { name: string; zeroMayBeBlank: boolean; snapshot: Snapshot; made(): T }[] = [];
+  constructor(private readonly mostTables = MOST_TABLES, private readonly mostCells = MOST_CELLS) {}
 
   of(table: TableCells, make: () => T): T {
     const { name, rows } = table;
@@ -70,7 +71,7 @@ export class Kept<T> {
     const entry = found >= 0 ? this.entries.splice(found, 1)[0]! : { name, zeroMayBeBlank, snapshot: snapshotOf(rows), made: once(make) };
     this.entries.unshift(entry);
     let cells = 0;
-    this.entries = this.entries.slice(0, MOST_TABLES).filter(({ snapshot }) => (cells += snapshot.cells.length) <= MOST_CELLS);
+    this.entries = this.entries.slice(0, this.mostTables).filter(({ snapshot }) => (cells += snapshot.cells.length) <= this.mostCells);
     return entry.made();
   }
 }

@@ -14,7 +14,7 @@ const STATE: Column = { name: 'state', optional: true };
 const BRANCH_COLUMNS: readonly Column[] = [{ name: 'from' }, { name: 'to' }, Z, STATE];
 const SOURCE_COLUMNS: readonly Column[] = [{ name: 'node' }, Z, STATE];
 
-const STATES: Readonly<Record<string, State>> = { closed: 'closed', in: 'closed', on: 'closed', open: 'open', out: 'open', off: 'open', either: 'either' };
+const STATES: ReadonlyMap<string, State> = new Map([['closed', 'closed'], ['in', 'closed'], ['on', 'closed'], ['open', 'open'], ['out', 'open'], ['off', 'open'], ['either', 'either']]);
 
 /** Whether rows may stand either way: only where arrangements are asked for, or a table is looked over. */
 export interface MeshOptions {
@@ -25,7 +25,7 @@ function stateOf(given: Cell | undefined, reading: Reading, { either }: MeshOpti
   const cell = cellIn(given, 'state');
   if (cell === undefined) return 'closed';
   if (cell === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, 'state is blank or zero: write closed or open');
-  const state = typeof cell === 'string' ? STATES[cell.trim().toLowerCase()] : undefined;
+  const state = typeof cell === 'string' ? STATES.get(cell.trim().toLowerCase()) : undefined;
   if (state !== undefined && (either || state !== 'either')) return state;
   throw wrongValue('state', `got ${shownCell(cell)}, takes closed (in, on), open (out, off)${either ? ', either' : ''}`);
 }

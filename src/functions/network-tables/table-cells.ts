@@ -23,5 +23,5 @@ export function tableCells(argument: Argument, name: string, reading: Reading): 
   while (count > 0 && matrix[count - 1]!.every((cell) => perhapsBlank(cell, reading))) count -= 1;
   if (count === 0) throw missing(name);
   if (count > MOST_ROWS) throw outOfRange(name, `${count} rows, takes up to ${MOST_ROWS}`);
-  return { name, rows: count === matrix.length ? matrix : matrix.slice(0, count), reading };
+  return { name, rows: matrix.slice(0, count), reading };
 }
