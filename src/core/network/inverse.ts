@@ -26,7 +26,7 @@ export function inverseDiagonal({ elimination, lr, li, zr, zi }: StarMesh): Part
   const ownLi = new Float64Array(count);
   const sumR = new Float64Array(count);
   const sumI = new Float64Array(count);
-  const mark = new Int32Array(count);
+  const mark = new Int32Array(count).fill(-1);
   for (let k = count - 1; k >= 0; k -= 1) {
     const begin = start[k]!;
     const end = start[k + 1]!;
