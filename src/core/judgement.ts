@@ -12,6 +12,8 @@ export const SLACK = 1e-9;
 
 export const atMost = (value: number, limit: number): boolean => value <= limit + Math.abs(limit) * SLACK;
 export const atLeast = (value: number, limit: number): boolean => value >= limit - Math.abs(limit) * SLACK;
+/** Two figures that differ by no more than rounding. */
+export const nearly = (a: number, b: number): boolean => Math.abs(a - b) <= SLACK * Math.max(Math.abs(a), Math.abs(b));
 
 /** Margin of a duty against what is allowed, per cent. */
 export const marginPct = (allowed: number, duty: number): number => (allowed / duty - 1) * 100;

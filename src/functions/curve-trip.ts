@@ -38,9 +38,10 @@ const toleranceCautions = (args: { delayed_tol_pct: number; ii_tol_pct: number }
 ];
 
 /** tsd_s is the longest time of the setting; a release may be quicker, and selectivity asks for its least. */
-function fastDelay(settings: TripSettings, { current_A, edge: edgeAsked, tsd_s }: { current_A: number; edge: Edge; tsd_s: number | undefined }): Caution {
-  if (edgeAsked !== 'fast' || tsd_s === undefined || firstStage(stagesAt(settings, 'fast'), current_A).name !== 'short-time') return undefined;
-  return `fast edge: tsd_s ${figure(tsd_s)} s stands as typed; for selectivity give the least time of the setting`;
+function fastDelay(settings: TripSettings, { current_A, edge: edgeAsked }: { current_A: number; edge: Edge }): Caution {
+  const { name, level } = firstStage(stagesAt(settings, edgeAsked), current_A);
+  if (edgeAsked !== 'fast' || name !== 'short-time') return undefined;
+  return `fast edge: tsd_s ${figure(level)} s stands as typed; for selectivity give the least time of the setting`;
 }
 
 export const trip = worksheetFunctions({

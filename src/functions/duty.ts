@@ -75,7 +75,7 @@ export const letThroughPoints = worksheetFunction({
 const estimateParameters = () => ({ prearcing_A2s: prearcing(), fault_kA: faultLevel(), hz: hertz() });
 const estimateCautions = (args: { prearcing_A2s: number; fault_kA: number; hz: number }): Caution[] => {
   const { time } = straightRise(args.prearcing_A2s, args.fault_kA, args.hz);
-  return ['estimate from a straight rise: not for the record', time > 2 && `pre-arcing ${rounded(time)} ms, over 2 ms: reads high`, faultInAmperes(args)];
+  return ['estimate from a straight rise: not for the record', !atMost(time, 2) && `pre-arcing ${rounded(time)} ms, over 2 ms: reads high`, faultInAmperes(args)];
 };
 
 export const cutOffEstimate = worksheetFunctions({

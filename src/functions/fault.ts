@@ -3,7 +3,9 @@ import { peakCurrent, peakFactor } from '../core/fault/peak';
 import { faultFromRating, motorShare } from '../core/fault/rough';
 import { directPart, directPartFactor, thermalEquivalent } from '../core/fault/thermal';
 import { threePhaseFault, twoPhaseFault } from '../core/fault/three-phase';
+import { rounded } from '../core/figure';
 import { motorRatedCurrent } from '../core/impedance/motor';
+import { atMost } from '../core/judgement';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { impedance } from './kernel/impedance-kinds';
 import { quantity, ratio, word } from './kernel/kinds';
@@ -135,12 +137,14 @@ const faultMotorShare = worksheetFunction({
   caution: 'fault_kA without the motors.',
   examples: ['=JW.FAULT_MOTOR_SHARE(250,0.87,0.93,38,415)', '=JW.FAULT_MOTOR_SHARE(60,0.85,0.92,22,400)'],
   compute: ({ power_kW, pf, efficiency: eta, fault_kA, volts_V }, work) => motorShare(motorRatedCurrent(power_kW, pf, eta, volts_V, work), fault_kA, work),
-  cautions: (_args, result) => [(result as number) > 1 && 'over 1 %: the motors must be counted'],
+  cautions: (_args, result) => [!atMost(result as number, 1) && 'over 1 %: the motors must be counted'],
 });
 
 /** A first peak over 2.55 times the r.m.s. current asks for a look at R/X. */
-const highPeak = (kappa: number): string | false =>
-  Math.SQRT2 * kappa > 2.55 && `peak is ${(Math.SQRT2 * kappa).toFixed(2)} times r.m.s., over 2.55: check R/X`;
+const highPeak = (kappa: number): string | false => {
+  const times = Math.SQRT2 * kappa;
+  return !atMost(times, 2.55) && `peak is ${rounded(times)} times r.m.s., over 2.55: check R/X`;
+};
 
 const peakFactorFunction = worksheetFunction({
   name: 'PEAK_FACTOR',

@@ -1,4 +1,5 @@
 import { CellError } from '../../src/functions/kernel/cell';
+import { fuseGateCurrent, fuseJouleLimit } from '../../src/core/curve/fuse-band';
 import { fuseGates, fuseRatings } from '../../src/core/standards/fuse-gates';
 import { fuseJouleLimits } from '../../src/core/standards/fuse-joule';
 import { run } from '../support/run';
@@ -21,6 +22,12 @@ describe('limit bands of gG links', () => {
     expect(run('BAND_FUSE_JOULE', 10, 'least')).toEqual(refusal('#NUM!', `rated_A: 10 is not in the list ${RATINGS}`));
     expect(run('BAND_FUSE', -16, '5 s greatest')).toMatchObject({ code: '#VALUE!' });
     expect(run('BAND_FUSE', '', '5 s greatest')).toEqual(refusal('#N/A', 'missing: rated_A'));
+  });
+
+  test('the core refuses a rating that is not listed by itself, for those who call it without the sheet', () => {
+    const words = 'rated_A: 110 is not among the rated currents of the table';
+    expect(() => fuseGateCurrent(110, '5 s greatest')).toThrow(words);
+    expect(() => fuseJouleLimit(110, 'least')).toThrow(words);
   });
 
   test('no gate is built for another time', () => {

@@ -1,4 +1,5 @@
-import { CellError } from '../../src/functions/kernel/cell';
+import { tripSettings } from '../../src/core/curve/trip-settings';
+import { type Argument, CellError, type Matrix } from '../../src/functions/kernel/cell';
 import { run } from '../support/run';
 
 const refusal = (code: CellError['code'], message: string) => new CellError(code, message);
@@ -41,6 +42,23 @@ describe('TRIP_TIME', () => {
     expect(run('ASSUMED', 'TRIP_TIME', 1500, ...ROW, 'slow', 10, 10, 3200, 6)).toBe('');
     expect(run('TRIP_TIME', 1500, ...ROW, 'slow', 20, 20, 'off', 1)).toEqual(refusal('#NUM!', 'tr_multiple: 1 is outside above 1, up to 20'));
   });
+  test('the working shows every stage that is reached, by its own line, and then the least', () => {
+    const stepsAt = (current: number, ...options: Argument[]) =>
+      (run('SHOW_STEPS', 'TRIP_TIME', current, ...ROW, 'slow', ...options) as Matrix).filter(([step]) => String(step).startsWith('t '));
+    // Long-time 8·(6·320·1.2)² = 42 467 328 A²s; ramp 0.15·(3200·1.2)² = 2 211 840 A²s.
+    expect(stepsAt(1500)).toEqual([['t long-time = I²t/I²', '18.8744 s'], ['t = least of the stages reached', '18.8744 s']]);
+    expect(stepsAt(2500, 20, 20, 3200)).toEqual([
+      ['t long-time = I²t/I²', '6.79477 s'], ['t short-time = max(level, I²t/I²)', '0.353894 s'], ['t = least of the stages reached', '0.353894 s'],
+    ]);
+    expect(stepsAt(5000)).toEqual([
+      ['t long-time = I²t/I²', '1.69869 s'], ['t short-time = level', '0.15 s'], ['t instantaneous = level', '0.04 s'], ['t = least of the stages reached', '0.04 s'],
+    ]);
+  });
+  test('the mean of a release is not for the record where either of its tolerances counts', () => {
+    const words = 'mean curve: not for the record';
+    expect(run('CAUTION', 'TRIP_TIME', 2500, ...ROW, 'mean', 20, 0)).toBe(words);
+    expect(run('CAUTION', 'TRIP_TIME', 2500, ...ROW, 'mean', 0, 20)).toBe(words);
+  });
   test('outside the band', () => {
     expect(run('TRIP_TIME', 400, ...ROW, 'slow')).toEqual(refusal('#NUM!', 'current_A: trip not assured below 1.30 Ir, 416 A'));
     expect(run('TRIP_TIME', 400, ...ROW, 'mean')).toEqual(refusal('#NUM!', 'current_A: trip not assured below 1.30 Ir, 416 A'));
@@ -56,6 +74,18 @@ describe('TRIP_TIME', () => {
     expect(run('TRIP_TIME', 1500, 320, 8, 1600, 0.15, 1500, 0.04, 'slow')).toEqual(refusal('#NUM!', 'ii_A: 1500 A is below isd_A, 1600 A'));
     expect(run('TRIP_TIME', 1500, 320, 8, 'off', '', 300, 0.04, 'slow')).toEqual(refusal('#NUM!', 'ii_A: 300 A does not exceed ir_A, 320 A'));
     expect(run('TRIP_TIME', 2500, 320, 8, 1600, 0.15, 1600, 0.04, 'slow')).toBe(0.04);
+  });
+  test('a setting a hair above another by rounding does not exceed it', () => {
+    const hair = 1 + 1e-12;
+    expect(run('TRIP_TIME', 1500, 320, 8, 320 * hair, 0.15, 3800, 0.04, 'slow')).toMatchObject({ code: '#NUM!' });
+    expect(run('TRIP_TIME', 1500, 320, 8, 'off', '', 320 * hair, 0.04, 'slow')).toMatchObject({ code: '#NUM!' });
+    expect(run('TRIP_TIME', 2500, 320, 8, 1600 * hair, 0.15, 1600, 0.04, 'slow')).toBe(0.04);
+    expect(run('TRIP_TIME', 336 * hair, ...ROW, 'fast')).toMatchObject({ code: '#NUM!' });
+  });
+  test('what is typed of a stage that is off counts nowhere', () => {
+    const cells = { ir_A: 320, tr_s: 8, isd_A: 'off', tsd_s: 0.15, ii_A: 'off', ii_s: 0.04, delayed_tol_pct: 20, ii_tol_pct: 20, i2t_until_A: 3200, tr_multiple: 6 } as const;
+    expect(tripSettings(cells)).toMatchObject({ shortTime: undefined, instantaneous: undefined });
+    expect(run('TRIP_TIME', 1920, 320, 8, 'off', 0.15, 'off', 0.04, 'mean', 20, 20, 3200)).toBeCloseTo(8, 12);
   });
   test('a stage is off by the word only; a stage that is on needs its time', () => {
     expect(run('TRIP_TIME', 1500, 320, 8, '', 0.15, 3800, 0.04, 'slow')).toEqual(refusal('#N/A', 'missing: isd_A'));
@@ -93,7 +123,29 @@ describe('TRIP_BAND', () => {
   });
   test('the band ends where it is asked to end', () => {
     close(run('TRIP_BAND', '1500 A', ...ROW), [HEADINGS, [336, 167.184, 416, 245.396], [1280, 11.52, 1500, 18.8744], [1280, 0.15, '', ''], [1500, 0.15, '', '']]);
+    // 1.30 Ir itself is no band, and no rounding makes it one.
+    expect(run('TRIP_BAND', 0.416, ...ROW)).toEqual(refusal('#NUM!', 'upto_kA: 0.416 kA does not exceed 1.30 Ir, 416 A'));
     expect(run('TRIP_BAND', 0.4, ...ROW)).toEqual(refusal('#NUM!', 'upto_kA: 0.4 kA does not exceed 1.30 Ir, 416 A'));
+  });
+  test('corners come by current, however the settings stand to each other', () => {
+    // The ramp, 0.15·(3200·d)² A²s, ends before the instantaneous pick-up: at the pick-up it is 0.15·2² = 0.6 s, at 3200·d 0.15 s.
+    close(run('TRIP_BAND', 20, ...ROW, 20, 20, 3200), [
+      HEADINGS, [336, 167.184, 416, 245.396], [1280, 11.52, 1920, 11.52], [1280, 0.6, 1920, 0.6], [2560, 0.15, 3840, 0.15], [3040, 0.15, 4560, 0.15], ['', '', 4560, 0.04], ['', '', 20000, 0.04],
+    ]);
+    // Behind it, at 4200·d: the slow ramp, 0.15·(4200·1.2)² = 3 810 240 A²s, is cut off at 4560 A, where it has come to 0.18324 s.
+    close(run('TRIP_BAND', 20, ...ROW, 20, 20, 4200), [
+      HEADINGS, [336, 167.184, 416, 245.396], [1280, 11.52, 1920, 11.52], [1280, 1.03359, 1920, 1.03359], [3040, 0.183241, 4560, 0.183241], ['', '', 4560, 0.04], ['', '', 20000, 0.04],
+    ]);
+  });
+  test('a short-time pick-up below the beginning of the band: it begins on the short-time line, and at 1.05 Ir', () => {
+    const band = run('TRIP_BAND', 20, 320, 8, 400, 0.15, 3800, 0.04);
+    close(band, [HEADINGS, [336, 0.15, 416, 245.396], [3040, 0.15, 480, 184.32], ['', '', 480, 0.15], ['', '', 4560, 0.15], ['', '', 4560, 0.04], ['', '', 20000, 0.04]]);
+    // A pick-up a hair above 1.05 Ir, 420 A·0.8, is no corner of its own.
+    expect((run('TRIP_BAND', 20, 320, 8, 420 * (1 + 5e-10), 0.15, 3800, 0.04) as Matrix)[1]!.slice(0, 2)).toEqual([336, 0.15]);
+  });
+  test('a corner stands only where the line bends', () => {
+    // The long-time line, 1·600² A²s, meets the delay at its very pick-up: 600²/900² = 0.444 s, as a cell holds it.
+    close(run('TRIP_BAND', 20, 100, 1, 900, 0.4444444444444, 'off', '', 0, 0), [HEADINGS, [105, 32.6531, 130, 21.3018], [20000, 0.0009, 20000, 0.0009]]);
   });
   test('a fast edge that lies wholly in the instantaneous range has no points', () => {
     close(run('TRIP_BAND', 5, 320, 8, 'off', '', 400, 0.04), [HEADINGS, ['', '', 416, 245.396], ['', '', 480, 184.32], ['', '', 480, 0.04], ['', '', 5000, 0.04]]);
@@ -102,6 +154,11 @@ describe('TRIP_BAND', () => {
     const band = run('TRIP_BAND', 0.19, 20, 0.5, 84.55757068397457, 0.1822549527500948, 'off', '', 0, 0, 157.75444416635423, 6, false) as number[][];
     expect(band[band.length - 1]![1]).toBe(0.1822549527500948);
     expect(run('CURVE_TIME', band.map((row) => row.slice(0, 2)), 180, 0, 'fast')).toBe(0.1822549527500948);
+  });
+  test('so is one before the long-time line, where the line at the corner is a hair off', () => {
+    const band = run('TRIP_BAND', 20, 94.46, 1.46, 850, 0.106, 'off', '', 0, 0) as Matrix;
+    expect(band.slice(3, 5).map((row) => row[1])).toEqual([0.106, 0.106]);
+    expect(run('CURVE_TIME', band.slice(1).map((row) => row.slice(0, 2)), 1500, 0, 'fast')).toBe(0.106);
   });
   test('tr_multiple stands before headers and is named when it is not given', () => {
     close(run('TRIP_BAND', 1, 100, 8, 'off', '', 'off', '', 0, 0, '', 3, 'no'), [[105, 65.3061, 130, 42.6036], [1000, 0.72, 1000, 0.72]]);

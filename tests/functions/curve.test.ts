@@ -1,3 +1,5 @@
+import { curveAtEdge } from '../../src/core/curve/edge';
+import { logLogAt } from '../../src/core/curve/interpolate';
 import { CellError, type Matrix } from '../../src/functions/kernel/cell';
 import { outcomeOf, run } from '../support/run';
 
@@ -15,6 +17,27 @@ describe('CURVE_TIME', () => {
     for (const [current, time] of SHEET) for (const edge of ['slow', 'mean', 'fast']) expect(run('CURVE_TIME', SHEET, current, 0, edge)).toBe(time);
     expect(run('CURVE_TIME', SHEET, 990, 10, 'slow')).toBe(10);
     expect(run('CURVE_TIME', SHEET, 6050, 10, 'slow')).toBe(0.01);
+  });
+  test('the first and the last stretch are read like the others', () => {
+    // 10·(5/10)^(ln(1000/900)/ln(1100/900)) = 10·0.5^0.52504; 0.04·(0.01/0.04)^(ln(5000/3600)/ln(5500/3600)) = 0.04·0.25^0.77511.
+    expect(run('CURVE_TIME', SHEET, 1000, 0, 'slow')).toBeCloseTo(6.94939, 5);
+    expect(run('CURVE_TIME', SHEET, 5000, 0, 'slow')).toBeCloseTo(0.01365826, 8);
+  });
+  test('an end is met to 1 part in 10⁹, by current and by time, whatever their size', () => {
+    const [hair, more] = [5e-10, 5e-9];
+    expect(run('CURVE_TIME', SHEET, 5500 * (1 + hair), 0, 'mean')).toBe(0.01);
+    expect(run('CURVE_TIME', SHEET, 5500 * (1 + more), 0, 'mean')).toMatchObject({ code: '#NUM!' });
+    expect(run('CURVE_CURRENT', SHEET, 10 * (1 + hair), 0, 'mean')).toBe(900);
+    expect(run('CURVE_CURRENT', SHEET, 10 * (1 + more), 0, 'mean')).toMatchObject({ code: '#NUM!' });
+    // Points in kA or as multiples may be far below 1: the slack goes with the figure.
+    expect(logLogAt({ x: [0.001, 0.002], y: [2, 1] }, 0.002 * (1 + hair))).toBe(1);
+    expect(logLogAt({ x: [0.001, 0.002], y: [2, 1] }, 0.002 * (1 + more))).toBeUndefined();
+  });
+  test('a whole curve moved to an edge reads there as the mean curve with its tolerance', () => {
+    const curve = { x: [900, 2400], y: [10, 0.2] };
+    expect(curveAtEdge(curve, 'slow', 10)).toEqual({ x: [expect.closeTo(990, 9), expect.closeTo(2640, 9)], y: [10, 0.2] });
+    expect(curveAtEdge(curve, 'fast', 10)).toEqual({ x: [810, 2160], y: [10, 0.2] });
+    expect(curveAtEdge(curve, 'mean', 10)).toEqual(curve);
   });
   test('at a vertical step slow and mean read the upper time, fast the lower', () => {
     expect(run('CURVE_TIME', STEPPED, 5000, 0, 'slow')).toBe(6);
@@ -86,6 +109,10 @@ describe('CURVE_CHECK', () => {
     [[['kA', 'kA peak'], [5, 5.6], [50, 17], [100, 16]], 'cut-off', 'row 3: gap of more than half a decade; 2 more'],
     [[['A', 's'], [100, 10], [150, null], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 3: blank cell'],
     [[[100, 10], [150, 'fast'], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
+    [[[100, 10], ['150 A', 5], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
+    [[[100, 10], [150, 5], [200, 1], [300, 0.5], ['1e999', 0.1]], undefined, 'row 5: not numbers'],
+    // Over one column only it is no heading, and is said once.
+    [[['kA', 10], [150, 5], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 1: not numbers'],
     [[[100, 10], [150, true], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
     [[[100, 10], [150, new CellError('#DIV/0!')], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not numbers'],
     [[[100, 10], [150, 0], [200, 1], [300, 0.5], [400, 0.1]], undefined, 'row 2: not above zero'],
@@ -103,6 +130,17 @@ describe('CURVE_CHECK', () => {
     [[['100', '10'], [150, 1], [200, 0.5], [300, 0.1], [null, ''], [null, null]], undefined, 'no findings'],
     [[[100, 10, 3], [150, 1, 3]], undefined, '3 columns, a curve takes two'],
     [700, undefined, 'one column, a curve takes two'],
+    // A third time of one current is no step: the functions that read the points refuse it.
+    [[[100, 10], [200, 5], [200, 3], [200, 1], [300, 0.5]], undefined, 'row 4: first column does not rise'],
+    [[[100, 10], [200, 5], [200, 3], [300, 2], [300, 1]], undefined, 'no findings'],
+    // Half a decade is a factor of 3.1623.
+    [[[100, 10], [316.2, 5], [900, 3], [1200, 1]], undefined, 'no findings'],
+    [[[100, 10], [316.3, 5], [900, 3], [1200, 1]], undefined, 'row 2: gap of more than half a decade'],
+    [[[100, 10], [100 * Math.sqrt(10) * (1 + 1e-12), 5], [900, 3], [1200, 1]], undefined, 'no findings'],
+    // 0.07/0.0007 and 2.35/0.235 are a hair over 100 and 10 as doubles.
+    [[[100, 7], [150, 0.07], [200, 0.0007], [300, 0.0005]], undefined, 'no findings'],
+    [[[1, 0.235], [2, 2.35], [5, 4], [10, 6]], 'cut-off', 'no findings'],
+    [[[1, 0.235], [2, 2.36], [5, 4], [10, 6]], 'cut-off', 'row 2: jump of more than a decade'],
   ])('%j, %p', (points, kind, expected) => expect(run('CURVE_CHECK', points as Matrix, kind)).toBe(expected));
   test('nothing to look over is missing', () => {
     expect(run('CURVE_CHECK', [[null, null], ['', ' ']])).toEqual(refusal('#N/A', 'missing: points'));

@@ -30,6 +30,8 @@ describe('CUTOFF_POINTS and LETTHROUGH_POINTS', () => {
   test('a sheet for a lower voltage than the network’s is refused, one for a much higher says that it reads high', () => {
     expect(run('CUTOFF_POINTS', PEAKS, 36, 400, 415)).toEqual(refusal('#NUM!', 'sheet_V: 400 V is below the network 415 V'));
     expect(run('CAUTION', 'CUTOFF_POINTS', PEAKS, 36, 500, 415)).toBe('sheet is for 500 V, network 415 V: reads high');
+    expect(run('CAUTION', 'CUTOFF_POINTS', PEAKS, 36, 440, 400)).toBe('');
+    expect(run('CAUTION', 'CUTOFF_POINTS', PEAKS, 36, 441, 400)).toBe('sheet is for 441 V, network 400 V: reads high');
     expect(run('CAUTION', 'LETTHROUGH_POINTS', JOULES, 36, 690, 400)).toBe('sheet is for 690 V, network 400 V: reads high');
     expect(run('CAUTION', 'CUTOFF_POINTS', PEAKS, 36, 440, 400)).toBe('');
     expect(run('CUTOFF_POINTS', PEAKS, 36, '', 415)).toEqual(refusal('#N/A', 'missing: sheet_V'));
@@ -97,6 +99,9 @@ describe('CUTOFF_ESTIMATE and PREARC_TIME', () => {
     const always = 'estimate from a straight rise: not for the record';
     expect(run('CAUTION', 'CUTOFF_ESTIMATE', 120000, 40)).toBe(always);
     expect(run('CAUTION', 'PREARC_TIME', 120000, 14)).toBe(`${always}; pre-arcing 2.103 ms, over 2 ms: reads high`);
+    // ∫(√2·ω·I·t)² dt over 2 ms is 2·(100π·20 000)²·0.002³/3 = 210 551.56 A²s at 20 kA and 50 Hz.
+    expect(run('CAUTION', 'PREARC_TIME', 210551, 20)).toBe(always);
+    expect(run('CAUTION', 'PREARC_TIME', 210900, 20)).toBe(`${always}; pre-arcing 2.001 ms, over 2 ms: reads high`);
     expect(run('CAUTION', 'CUTOFF_ESTIMATE', '0.12 kA²s', 40)).toBe(`${always}; prearcing_A2s: kA²s read as 10⁶ A²s; some sheets mean 10³ A²s by it`);
   });
 });

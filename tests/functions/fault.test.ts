@@ -79,9 +79,12 @@ describe('what a call says of itself', () => {
     expect(outcomeOf('FAULT_MOTOR_SHARE', [(Math.sqrt(3) * 400 * 100) / 1000, 1, 1, 10, 400])).toMatchObject({ value: 1, cautions: [] });
     expect(outcomeOf('FAULT_MOTOR_SHARE', [250, 0.87, 0.93, 38, 415]).cautions).toEqual(['over 1 %: the motors must be counted']);
     expect(outcomeOf('FAULT_MOTOR_SHARE', [60, 0.85, 0.92, 22, 400]).cautions).toEqual([]);
-    expect(outcomeOf('PEAK_FACTOR', [0]).cautions).toEqual(['peak is 2.83 times r.m.s., over 2.55: check R/X']);
+    expect(outcomeOf('PEAK_FACTOR', [0]).cautions).toEqual(['peak is 2.828 times r.m.s., over 2.55: check R/X']);
     expect(outcomeOf('PEAK_FACTOR', [0.35]).cautions).toEqual([]);
-    expect(outcomeOf('FAULT_PEAK', [30, 0.01]).cautions).toEqual(['peak is 2.79 times r.m.s., over 2.55: check R/X']);
+    expect(outcomeOf('FAULT_PEAK', [30, 0.01]).cautions).toEqual(['peak is 2.787 times r.m.s., over 2.55: check R/X']);
+    // √2·(1.02 + 0.98·e^(−3·R/X)) is 2.55 at R/X 0.07474: no figure is said to be over itself.
+    expect(outcomeOf('PEAK_FACTOR', [0.0746]).cautions).toEqual(['peak is 2.551 times r.m.s., over 2.55: check R/X']);
+    expect(outcomeOf('PEAK_FACTOR', [0.0748]).cautions).toEqual([]);
     // Method B stops at 1.8, where √2·κ is 2.546.
     expect(outcomeOf('FAULT_PEAK', [30, 0.01, 'B']).cautions).toEqual([]);
   });

@@ -1,3 +1,4 @@
+import type { Recorder } from '../../src/core/working';
 import { CellError, type Matrix } from '../../src/functions/kernel/cell';
 import { outcomeOf, run } from '../support/run';
 
@@ -88,6 +89,13 @@ describe('ARC_BOX_FACTOR', () => {
     [600, 400, 150, 415, 1.035378], [400, 600, 150, 415, 1.035378], [600, 400, 300, 415, 1.035378],
   ])('a box of %p by %p by %p mm at %p V is not shallow', (width, height, depth, volts, factor) => {
     expect(run('ARC_BOX_FACTOR', width, height, depth, 13, 'VCBB', volts)).toBeCloseTo(factor, 5);
+  });
+  test('508 mm and 660.4 mm count by their own figure, at 0.03937 in a mm, not as 20 in and 26 in', () => {
+    // (0.03937·508 + 0.03937·660.4)/2 = 22.999954 in. Source: IEEE 1584-2018, 4.8 (from memory).
+    const { work } = outcomeOf('ARC_BOX_FACTOR', [508, 660.4, 300, 25, 'HCB', 415]);
+    expect((work as Recorder).steps[0]).toMatchObject({ symbol: 'EES', result: [expect.closeTo(22.999954, 9), 'in'] });
+    // A hair below it is 20 in; past it (660.4 + (700 − 660.4)·(0.415 + 10)/24)/25.4 = 26.6766 in.
+    expect(run('SHOW_STEPS', 'ARC_BOX_FACTOR', 507, 700, 300, 25, 'VCBB', 415)).toContainEqual(['EES = (W1 + H1)/2', '23.3383 in']);
   });
   test('just under 600 V a small box is still a shallow one', () => expect(run('ARC_BOX_FACTOR', 300, 400, 150, 13, 'VCBB', 599.9)).toBeCloseTo(1.190475, 6));
   // Upright electrodes see the whole height: 0.03937·1000 = 39.37 in, but of a width (660.4 + (1000 − 660.4)·(0.415 + 4)/20)/25.4 = 28.9514 in; 600 mm are 23.622 in.

@@ -55,6 +55,8 @@ describe('what is refused, and in which words', () => {
     expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'YNyn0'], '#N/A', 'missing: r0_over_r1');
     const takes = 'takes a vector group such as Dyn11, Dzn0, Yzn5 or YNyn, clock number 0 to 11 or none';
     expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'Dyn12'], '#VALUE!', `group: got "Dyn12", ${takes}`);
+    // A whole remark in the cell of the group does not fill the message.
+    expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'x'.repeat(300)], '#VALUE!', `group: got "${'x'.repeat(40)}", ${takes}`);
     expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'star'], '#VALUE!', `group: got "star", ${takes}`);
     expect(run('IMP_TRANSFORMER_ZERO', '2+9i', ' DYN ')).toBe('2+9i');
     expect(run('IMP_TRANSFORMER_ZERO', '2+9i', 'Dyn11', 0)).toBe('9i');
@@ -94,6 +96,9 @@ describe('what a call says of itself', () => {
     expect(run('SHOW_WORKING', 'IMP_CABLE', 140, 120, 'Al')).toBe('R20·(1+0.004·(θ−20))·l/n+j·x·l/n; length_m 140 m, csa_mm2 120 mm², metal aluminium, runs 1, temperature_C 20 °C, x_mohm_m 0.08 mΩ/m; 35.42+11.2i mΩ');
     expect(run('ASSUMED', 'IMP_CABLE', 140, 120, 'Al')).toBe('runs=1; temperature_C=20; x_mohm_m=0.08');
     expect(run('SHOW_WORKING', 'IMP_PART', '3+4i', 'Z')).toBe('R, X, √(R²+X²), R/X, X/R, R/|Z| or atan2(X, R); z_mohm 3+4i mΩ, part Z; 5 mΩ');
+    // 1.05/(1 + 0.14·0.6).
+    expect(run('SHOW_STEPS', 'IMP_GENERATOR', 630, 14, 400)).toContainEqual(['K_G = c/(1+x"d·sin φ)', '0.968635']);
+    expect(run('SHOW_STEPS', 'IMP_GENERATOR', 630, 14, 400, '', false)).not.toContainEqual([expect.stringMatching('^K_G = '), expect.anything()]);
     expect(run('SHOW_STEPS', 'IMP_TRANSFORMER', 500, 4, 5.5, 400)).toContainEqual(['K_T = 0.95·c/(1+0.6·x_T)', '0.975002']);
     for (const [part, value] of [['R', '3 mΩ'], ['X', '4 mΩ'], ['Z', '5 mΩ'], ['R/X', '0.75'], ['pf', '0.6']]) {
       expect(run('SHOW_STEPS', 'IMP_PART', '3+4i', part!)).toContainEqual([expect.stringMatching(`^${part} = `), value]);

@@ -7,6 +7,8 @@ import { type Random, fairArgument, hostileArgument, pick, spoiledRange } from '
 
 /** Arguments of the examples of a declaration, as the evaluator hands them over. */
 export function exampleArguments({ declaration, member }: Entry): Argument[][] {
+  const kinds = Object.values(member.parameters);
+  const most = kinds.some(({ shape }) => shape === 'repeating') ? Infinity : kinds.length;
   return declaration.examples.flatMap((formula) => {
     let outermost: Argument[] = [];
     let outerName = '';
@@ -19,7 +21,7 @@ export function exampleArguments({ declaration, member }: Entry): Argument[][] {
       });
     };
     evaluate(compile(formula.replace(/^=/, '')), { workbook: emptyWorkbook, functions: { find }, sheet: '', row: 0, column: 0 });
-    return declaration.members.some(({ name }) => name === outerName) && Object.keys(member.parameters).length >= outermost.length ? [outermost] : [];
+    return declaration.members.some(({ name }) => name === outerName) && outermost.length <= most ? [outermost] : [];
   });
 }
 

@@ -15,11 +15,11 @@ const SIXTEEN_UP_TO = 35;
  * @returns cross-section, mm², not rounded
  */
 export function earthSizeByTable(csa: number, lineK: number | undefined, earthK: number | undefined, work: Working = silent): number {
-  if (lineK === undefined && earthK !== undefined) throw missing('line_k');
-  if (lineK !== undefined && earthK === undefined) throw missing('earth_k');
   const [rule, base] = atMost(csa, SAME_UP_TO) ? ['S', csa] : atMost(csa, SIXTEEN_UP_TO) ? ['16 mm²', SAME_UP_TO] : ['S/2', csa / 2];
   work.step('S table', rule, { S: [csa, 'mm²'] }, [base, 'mm²']);
-  if (lineK === undefined || earthK === undefined) return base;
+  if (lineK === undefined && earthK === undefined) return base;
+  if (lineK === undefined) throw missing('line_k');
+  if (earthK === undefined) throw missing('earth_k');
   const size = (base * lineK) / earthK;
   work.step('S earth', 'S table·k1/k2', { 'S table': [base, 'mm²'], k1: [lineK, 'A√s/mm²'], k2: [earthK, 'A√s/mm²'] }, [size, 'mm²']);
   return size;

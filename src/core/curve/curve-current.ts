@@ -1,9 +1,9 @@
 import { figure } from '../figure';
-import { atMost } from '../judgement';
+import { atMost, nearly } from '../judgement';
 import { outOfRange } from '../refusal';
 import { type Working, silent } from '../working';
 import { type Edge, edgeFactor } from './edge';
-import { type CurvePoints, nearly, onLogLine } from './interpolate';
+import { type CurvePoints, onLogLine } from './interpolate';
 
 /**
  * Least current at which a device operates within a time, from points of its mean curve at one edge. On a level stretch its left

@@ -1,5 +1,9 @@
+import { atMost } from '../judgement';
+
 /** A row of a curve as it stands in the user's cells: two cells, each a number, a blank, or something else. */
 export type CurveRow = readonly (number | 'blank' | 'other')[];
+
+type Point = readonly [x: number, y: number];
 
 export type CurveKind = 'time' | 'cut-off' | 'joule';
 
@@ -20,8 +24,7 @@ const FEWEST_POINTS = 4;
  */
 export function curveFindings(rows: readonly CurveRow[], firstRow: number, kind: CurveKind): string[] {
   const findings: string[] = [];
-  let previous: readonly [number, number] | undefined;
-  let points = 0;
+  const points: Point[] = [];
   rows.forEach((row, index) => {
     const say = (problem: string): number => findings.push(`row ${firstRow + index}: ${problem}`);
     const point = pointOf(row);
@@ -29,31 +32,32 @@ export function curveFindings(rows: readonly CurveRow[], firstRow: number, kind:
       say(point);
       return;
     }
-    points += 1;
-    if (previous) between(previous, point, kind).forEach(say);
-    previous = point;
+    const [before, last] = [points[points.length - 2], points[points.length - 1]];
+    if (last) between(last, point, kind, before?.[0] === point[0]).forEach(say);
+    points.push(point);
   });
-  if (points < FEWEST_POINTS) findings.push(`fewer than ${FEWEST_POINTS} points`);
+  if (points.length < FEWEST_POINTS) findings.push(`fewer than ${FEWEST_POINTS} points`);
   return findings;
 }
 
 /** The point, or what bars the row from being one. */
-function pointOf(row: CurveRow): readonly [number, number] | string {
+function pointOf(row: CurveRow): Point | string {
   if (row.includes('blank')) return 'blank cell';
   const [x, y] = row;
   if (typeof x !== 'number' || typeof y !== 'number') return 'not numbers';
   return x > 0 && y > 0 ? [x, y] : 'not above zero';
 }
 
-function between([x0, y0]: readonly [number, number], [x1, y1]: readonly [number, number], kind: CurveKind): string[] {
-  const step = kind === 'time' && x1 === x0 && y1 < y0;
+/** A time curve may have a vertical step, where one current comes twice; a third time is no step. */
+function between([x0, y0]: Point, [x1, y1]: Point, kind: CurveKind, third: boolean): string[] {
+  const step = kind === 'time' && x1 === x0 && y1 < y0 && !third;
   const { times, words } = JUMP[kind];
   return [
     ...(x1 > x0 || step ? [] : ['first column does not rise']),
     ...(kind === 'time' && y1 > y0 ? ['time rises'] : []),
     ...(kind === 'cut-off' && y1 < y0 ? ['cut-off falls'] : []),
-    ...(x1 > x0 * WIDEST_GAP ? ['gap of more than half a decade'] : []),
-    ...(!step && Math.max(y0 / y1, y1 / y0) > times ? [`jump of more than ${words}`] : []),
+    ...(!atMost(x1, x0 * WIDEST_GAP) ? ['gap of more than half a decade'] : []),
+    ...(!step && !atMost(Math.max(y0 / y1, y1 / y0), times) ? [`jump of more than ${words}`] : []),
   ];
 }
 

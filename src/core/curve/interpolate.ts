@@ -1,4 +1,4 @@
-import { SLACK } from '../judgement';
+import { nearly } from '../judgement';
 
 /** Points of a curve, x rising; one x may come twice, which is a vertical step. */
 export interface CurvePoints {
@@ -8,8 +8,6 @@ export interface CurvePoints {
 
 /** Which side of a vertical step is read: as approached from the left, or from the right. */
 export type Side = 'left' | 'right';
-
-export const nearly = (a: number, b: number): boolean => Math.abs(a - b) <= SLACK * Math.max(Math.abs(a), Math.abs(b));
 
 /** Value at x on the straight line between two points, both axes logarithmic. Exact at the first point and on a level line. */
 export const onLogLine = (x0: number, y0: number, x1: number, y1: number, x: number): number => y0 * (y1 / y0) ** (Math.log(x / x0) / Math.log(x1 / x0));

@@ -1,5 +1,5 @@
 import { figure } from '../figure';
-import { SLACK, atMost } from '../judgement';
+import { atMost } from '../judgement';
 import { outOfRange } from '../refusal';
 import { GREATEST_MULTIPLE, type InverseTimeLaw, inverseTimeLaws } from '../standards/inverse-time';
 import { type Working, silent } from '../working';
@@ -13,8 +13,8 @@ import { type Working, silent } from '../working';
  * @returns time, s
  */
 export function relayTime(current: number, setting: number, multiplier: number, law: InverseTimeLaw, work: Working = silent): number {
-  // Written so that rounding never divides by nothing: a current at the setting, to 1 part in 10⁹, does not exceed it.
-  if (!(current > setting * (1 + SLACK))) throw outOfRange('current_A', `${figure(current)} does not exceed the setting ${figure(setting)}`);
+  // So rounding never divides by nothing: a current at the setting, to 1 part in 10⁹, does not exceed it.
+  if (atMost(current, setting)) throw outOfRange('current_A', `${figure(current)} does not exceed the setting ${figure(setting)}`);
   if (!atMost(current, GREATEST_MULTIPLE * setting)) throw outOfRange('current_A', `${figure(current)} is over ${GREATEST_MULTIPLE} times the setting ${figure(setting)}`);
   const { k, alpha } = inverseTimeLaws[law];
   const multiple = current / setting;

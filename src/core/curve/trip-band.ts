@@ -1,9 +1,9 @@
 import { figure } from '../figure';
-import { SLACK } from '../judgement';
+import { atMost, nearly } from '../judgement';
 import { outOfRange } from '../refusal';
 import { type Working, silent } from '../working';
 import type { Edge } from './edge';
-import { type CurvePoints, nearly } from './interpolate';
+import type { CurvePoints } from './interpolate';
 import type { TripSettings } from './trip-settings';
 import { type Stage, firstStage, stagesAt } from './trip-stages';
 import { bandStart } from './trip-time';
@@ -29,16 +29,15 @@ export function tripEdge(settings: TripSettings, edge: Edge, upTo: number): Curv
   return corners(stretches(stages, bandStart(settings.ir, edge), end));
 }
 
-/** Currents at which the line in force can change: pick-ups, and where an I²t line meets a level. */
+/** Currents at which the line in force can change: pick-ups, and where an I²t line meets a level; no finite one where there is no level. */
 function breaks(stages: readonly Stage[]): number[] {
-  const crossings = stages.flatMap(({ joule }) => stages.filter(({ level }) => level > 0).map(({ level }) => Math.sqrt(joule / level)));
+  const crossings = stages.flatMap(({ joule }) => stages.map(({ level }) => Math.sqrt(joule / level)));
   return [...stages.map(({ from }) => from), ...crossings];
 }
 
 function stretches(stages: readonly Stage[], start: number, end: number): Stretch[] {
-  if (!(end > start * (1 + SLACK))) return [];
-  const inner = breaks(stages).filter((current) => current > start && current < end).sort((a, b) => a - b);
-  const marks = [start, ...inner, end].filter((current, i, all) => i === 0 || !nearly(current, all[i - 1]!));
+  const inside = [start, ...breaks(stages), end].filter((current) => current >= start && current <= end).sort((a, b) => a - b);
+  const marks = inside.filter((current, i) => !nearly(current, inside[i - 1] ?? 0));
   const found: Stretch[] = [];
   marks.slice(1).forEach((to, i) => {
     const from = marks[i]!;
@@ -53,23 +52,17 @@ function stretches(stages: readonly Stage[], start: number, end: number): Stretc
 }
 
 function corners(lines: readonly Stretch[]): CurvePoints {
-  const x: number[] = [];
-  const y: number[] = [];
+  const found: { current: number; time: number }[] = [];
   for (const { from, to, stage, falling } of lines) {
     for (const current of [from, to]) {
       const time = falling ? stage.joule / current ** 2 : stage.level;
-      const last = x.length - 1;
-      const joins = last >= 0 && nearly(x[last]!, current) && nearly(y[last]!, time);
-      if (!joins) {
-        x.push(current);
-        y.push(time);
-      } else if (!falling) {
-        // The level is the exact figure of the two; with the other a level stretch might seem to rise.
-        y[last] = time;
-      }
+      const last = found[found.length - 1];
+      if (!last || !nearly(last.current, current) || !nearly(last.time, time)) found.push({ current, time });
+      // The level is the exact figure of the two; with the other a level stretch might seem to rise.
+      else if (!falling) last.time = time;
     }
   }
-  return { x, y };
+  return { x: found.map(({ current }) => current), y: found.map(({ time }) => time) };
 }
 
 /**
@@ -79,7 +72,7 @@ function corners(lines: readonly Stretch[]): CurvePoints {
  */
 export function tripBand(settings: TripSettings, upTo: number, work: Working = silent): { headings: string[]; rows: (number | '')[][] } {
   const start = bandStart(settings.ir, 'slow');
-  if (!(upTo > start * (1 + SLACK))) throw outOfRange('upto_kA', `${figure(upTo / 1000)} kA does not exceed 1.30 Ir, ${figure(start)} A`);
+  if (atMost(upTo, start)) throw outOfRange('upto_kA', `${figure(upTo / 1000)} kA does not exceed 1.30 Ir, ${figure(start)} A`);
   const [fast, slow] = [tripEdge(settings, 'fast', upTo), tripEdge(settings, 'slow', upTo)];
   work.step('1.05·Ir, 1.30·Ir', 'the band begins', { Ir: [settings.ir, 'A'] }, `${figure(bandStart(settings.ir, 'fast'))} A fast, ${figure(start)} A slow`);
   const rows = Array.from({ length: Math.max(fast.x.length, slow.x.length) }, (_, i) => [fast.x[i] ?? '', fast.y[i] ?? '', slow.x[i] ?? '', slow.y[i] ?? ''] as (number | '')[]);

@@ -1,5 +1,5 @@
 import { figure } from '../figure';
-import { SLACK } from '../judgement';
+import { atMost } from '../judgement';
 import { missing, outOfRange } from '../refusal';
 
 /** What is set on a breaker's release, as the user's row of the device holds it; undefined where a stage is off. */
@@ -48,16 +48,15 @@ export interface TripCells {
 }
 
 const amperes = (current: number): string => `${figure(current)} A`;
-const exceeds = (value: number, other: number): boolean => value > other * (1 + SLACK);
 
 /** Settings that belong together, or the refusal that says which do not: stages must stand in the order Ir < Isd ≤ Ii, and a stage that is on needs its time. */
 export function tripSettings(cells: TripCells): TripSettings {
   const { ir_A: ir, tr_s: tr, isd_A: isd, tsd_s: tsd, ii_A: ii, ii_s: time, i2t_until_A: until } = cells;
   if (isd !== 'off' && tsd === undefined) throw missing('tsd_s');
   if (ii !== 'off' && time === undefined) throw missing('ii_s');
-  if (isd !== 'off' && !exceeds(isd, ir)) throw outOfRange('isd_A', `${amperes(isd)} does not exceed ir_A, ${amperes(ir)}`);
-  if (ii !== 'off' && isd !== 'off' && exceeds(isd, ii)) throw outOfRange('ii_A', `${amperes(ii)} is below isd_A, ${amperes(isd)}`);
-  if (ii !== 'off' && !exceeds(ii, ir)) throw outOfRange('ii_A', `${amperes(ii)} does not exceed ir_A, ${amperes(ir)}`);
+  if (isd !== 'off' && atMost(isd, ir)) throw outOfRange('isd_A', `${amperes(isd)} does not exceed ir_A, ${amperes(ir)}`);
+  if (ii !== 'off' && isd !== 'off' && !atMost(isd, ii)) throw outOfRange('ii_A', `${amperes(ii)} is below isd_A, ${amperes(isd)}`);
+  if (ii !== 'off' && atMost(ii, ir)) throw outOfRange('ii_A', `${amperes(ii)} does not exceed ir_A, ${amperes(ir)}`);
   return {
     ir, tr, trMultiple: cells.tr_multiple,
     shortTime: isd === 'off' ? undefined : { isd, tsd: tsd!, i2tUntil: until === 'off' ? undefined : until },

@@ -1,5 +1,5 @@
 import { figure } from '../figure';
-import { SLACK, atLeast } from '../judgement';
+import { atLeast, atMost } from '../judgement';
 import { outOfRange } from '../refusal';
 import { breakerFactors } from '../standards/conventional-currents';
 import { type Working, silent } from '../working';
@@ -18,7 +18,7 @@ export const bandStart = (ir: number, edge: Edge): number => ir * (edge === 'fas
  */
 export function tripTime(current: number, settings: TripSettings, edge: Edge, work: Working = silent): number {
   const start = bandStart(settings.ir, edge);
-  if (edge === 'fast' ? !(current > start * (1 + SLACK)) : !atLeast(current, start)) {
+  if (edge === 'fast' ? atMost(current, start) : !atLeast(current, start)) {
     throw outOfRange('current_A', edge === 'fast' ? `no trip up to 1.05 Ir, ${figure(start)} A` : `trip not assured below 1.30 Ir, ${figure(start)} A`);
   }
   const stages = stagesAt(settings, edge);

@@ -2,7 +2,7 @@ import { type Judgement, judged, notShown } from '../judgement';
 import { type Working, silent } from '../working';
 
 /** Names of devices compare without case and without spaces. */
-const folded = (device: string): string => device.toLowerCase().replace(/\s+/g, '');
+const folded = (device: string): string => device.toLowerCase().replace(/\s/g, '');
 
 /**
  * Is a conditional rating enough, and is the protecting device the one it was tested with? Another device shows nothing.

@@ -1,6 +1,6 @@
 import { type CurvePoints, logLogAt } from '../curve/interpolate';
 import { figure } from '../figure';
-import { atLeast } from '../judgement';
+import { atLeast, atMost } from '../judgement';
 import { outOfRange } from '../refusal';
 import type { Unit } from '../units';
 import { type Working, silent } from '../working';
@@ -28,4 +28,4 @@ export function readFromSheet(points: CurvePoints, unit: Unit, fault: number, sh
 /** A sheet for more than this multiple of the network voltage reads high enough to say so. */
 const READS_HIGH_ABOVE = 1.1;
 
-export const sheetReadsHigh = (sheetVoltage: number, network: number): boolean => sheetVoltage > READS_HIGH_ABOVE * network * (1 + 1e-9);
+export const sheetReadsHigh = (sheetVoltage: number, network: number): boolean => !atMost(sheetVoltage, READS_HIGH_ABOVE * network);

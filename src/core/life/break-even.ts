@@ -1,5 +1,5 @@
 import { rounded } from '../figure';
-import { SLACK } from '../judgement';
+import { nearly } from '../judgement';
 import { outOfRange } from '../refusal';
 import { type Working, silent } from '../working';
 import { annuity } from './present-cost';
@@ -12,8 +12,6 @@ export interface TwoOptions {
   readonly faultB: number;
 }
 
-const alike = (a: number, b: number): boolean => Math.abs(a - b) <= SLACK * Math.max(Math.abs(a), Math.abs(b));
-
 /**
  * Faults a year at which options A and B cost the same. Negative: there is no such rate, one is cheaper at every rate.
  * Source: arithmetic.
@@ -21,7 +19,7 @@ const alike = (a: number, b: number): boolean => Math.abs(a - b) <= SLACK * Math
  * @param years   over which the options are compared
  */
 export function breakEvenRate({ fixedA, fixedB, faultA, faultB }: TwoOptions, ratePct: number, years: number, work: Working = silent): number {
-  if (alike(faultA, faultB)) throw outOfRange(undefined, 'fault_cost_a and fault_cost_b are equal: no rate makes A and B equal');
+  if (nearly(faultA, faultB)) throw outOfRange(undefined, 'fault_cost_a and fault_cost_b are equal: no rate makes A and B equal');
   const a = annuity(ratePct, years, work);
   const rate = (fixedA - fixedB) / (a * (faultB - faultA));
   if (!Number.isFinite(rate)) throw outOfRange(undefined, 'the result is not a finite number');
@@ -34,8 +32,8 @@ const cheaper = (a: number, b: number): 'A' | 'B' => (a < b ? 'A' : 'B');
 /** The break-even in words: which option is cheaper, and from what rate of faults. Source: arithmetic. */
 export function breakEvenWords(options: TwoOptions, ratePct: number, years: number, work: Working = silent): string {
   const { fixedA, fixedB, faultA, faultB } = options;
-  if (alike(faultA, faultB)) return alike(fixedA, fixedB) ? 'A and B cost the same' : `${cheaper(fixedA, fixedB)} is cheaper at every rate`;
-  const rate = alike(fixedA, fixedB) ? 0 : breakEvenRate(options, ratePct, years, work);
+  if (nearly(faultA, faultB)) return nearly(fixedA, fixedB) ? 'A and B cost the same' : `${cheaper(fixedA, fixedB)} is cheaper at every rate`;
+  const rate = nearly(fixedA, fixedB) ? 0 : breakEvenRate(options, ratePct, years, work);
   const which = cheaper(faultA, faultB);
   return rate < 0 ? `${which} is cheaper at every rate` : `${which} is cheaper above ${rounded(rate)} faults a year`;
 }

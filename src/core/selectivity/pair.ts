@@ -1,4 +1,5 @@
-import { type CurvePoints, type Side, logLogAt, nearly } from '../curve/interpolate';
+import { type CurvePoints, type Side, logLogAt } from '../curve/interpolate';
+import { nearly } from '../judgement';
 
 /**
  * Reading of a time-current curve also beyond its points, as a bound and not as an extrapolation: below the first point its first
