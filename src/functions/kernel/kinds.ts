@@ -82,7 +82,7 @@ export function count<const O extends { upTo?: number; listed?: readonly number[
   });
 }
 
-const FLAGS: Readonly<Record<string, boolean>> = { true: true, yes: true, false: false, no: false };
+const FLAGS: ReadonlyMap<string, boolean> = new Map([['true', true], ['yes', true], ['false', false], ['no', false]]);
 
 export function flag<const O extends CommonOptions<boolean>>(about: string, options: O): Kind<Read<boolean, O>> {
   return kind<boolean, O>({
@@ -90,7 +90,7 @@ export function flag<const O extends CommonOptions<boolean>>(about: string, opti
     read: (argument, name, reading) => {
       const cell = oneCell(argument, name);
       if (typeof cell === 'boolean') return cell;
-      const value = typeof cell === 'string' ? FLAGS[cell.trim().toLowerCase()] : undefined;
+      const value = typeof cell === 'string' ? FLAGS.get(cell.trim().toLowerCase()) : undefined;
       if (value !== undefined) return value;
       const got = cell === 0 && reading.blankArrivesAsZero ? 'is blank or zero' : `got ${shownCell(cell)}`;
       throw wrongValue(name, `${got}, takes TRUE or FALSE (yes, no)`);

@@ -19,7 +19,7 @@ export interface FieldReading {
 export type IsName = (name: string) => boolean;
 
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
-const FLAGS: Readonly<Record<string, string>> = { true: 'TRUE', yes: 'TRUE', false: 'FALSE', no: 'FALSE' };
+const FLAGS: ReadonlyMap<string, string> = new Map([['true', 'TRUE'], ['yes', 'TRUE'], ['false', 'FALSE'], ['no', 'FALSE']]);
 
 export const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;
 
@@ -59,7 +59,7 @@ export function readField(typed: string, { type, words }: Pick<Kind<unknown>, 't
   if (words && isWord(words, text)) return { argument: quoted(text) };
   if (type === 'text') return { argument: NUMBER.test(text) ? text.toUpperCase() : quoted(text) };
   if (NUMBER.test(text)) return { argument: text.toUpperCase().replace(/^\+/, '') };
-  const flag = FLAGS[text.toLowerCase()];
+  const flag = FLAGS.get(text.toLowerCase());
   if (flag !== undefined && (type === 'flag' || /^(?:true|false)$/i.test(text))) return { argument: flag };
   if (/^\{.*\}$/s.test(text)) return expression(text);
   if (isReference(text, isName)) return { argument: text };

@@ -4,10 +4,10 @@
 const IDLE = new Set('a an and any are at be by can do does for from how i if in into is it its many me much my of on or so that the their then there they this to was what when which who will with would you your'.split(' '));
 
 /** One word for what the trade calls by several. */
-const ALIKE: Readonly<Record<string, string>> = {
+const ALIKE: ReadonlyMap<string, string> = new Map(Object.entries({
   ground: 'earth', grounding: 'earth', earthing: 'earth', meter: 'metre', aluminum: 'aluminium', amp: 'ampere', ampere: 'ampere', coordination: 'selectivity',
   discrimination: 'selectivity', discriminate: 'selectivity', selective: 'selectivity', sc: 'short', voltage: 'volt', survive: 'stand', withstand: 'stand', withstands: 'stand',
-};
+}));
 
 const SPLIT = /[\s\p{P}\p{S}]+/u;
 
@@ -24,5 +24,5 @@ export const wordsOf = (text: string): string[] => plain(text).split(SPLIT).filt
 export function keptForm(word: string): string | null {
   if (IDLE.has(word)) return null;
   const one = singular(word);
-  return ALIKE[one] ?? ALIKE[word] ?? one;
+  return ALIKE.get(one) ?? ALIKE.get(word) ?? one;
 }

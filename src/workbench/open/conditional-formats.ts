@@ -4,6 +4,7 @@ import { type Box, addressOf, boxText, parseBox } from '../../sheet/xlsx/address
 import { type XmlElement, childNamed, childrenNamed, truth } from '../../sheet/xlsx/xml/tree';
 import type { GridStyle } from './cell-looks';
 import type { Colors } from './colors';
+import { COMPARISON_SIGNS } from './comparison-signs';
 
 /** Conditional formats in the form of the grid. Rules with a formula keep it, so that they fire as they do in Excel. */
 export interface GridConditionalFormat {
@@ -25,8 +26,6 @@ export interface ConditionalFormats {
   readonly notDrawn: number;
 }
 
-const COMPARE: Readonly<Record<string, string>> = { equal: '=', notEqual: '<>', greaterThan: '>', greaterThanOrEqual: '>=', lessThan: '<', lessThanOrEqual: '<=' };
-
 const formulasOf = (rule: XmlElement): string[] => childrenNamed(rule, 'formula').map(({ text }) => text);
 
 /** The condition as one formula for the cell at the top left of the first area; undefined for rules that compare cells with each other. */
@@ -42,7 +41,7 @@ function condition(rule: XmlElement, cell: string): string | undefined {
     const within = `OR(${between(first, second ?? '')},${between(second ?? '', first)})`;
     return second === undefined ? undefined : operator === 'between' ? within : `NOT(${within})`;
   }
-  const sign = COMPARE[operator];
+  const sign = COMPARISON_SIGNS.get(operator);
   return sign === undefined ? undefined : `${cell}${sign}(${first})`;
 }
 

@@ -2,6 +2,7 @@ import type { FormulaForms } from '../../sheet/formula/forms';
 import { shiftFormula } from '../../sheet/formula/shift';
 import { type Box, addressOf, boxText, parseBox } from '../../sheet/xlsx/address';
 import { type XmlElement, childNamed, childrenNamed } from '../../sheet/xlsx/xml/tree';
+import { COMPARISON_SIGNS } from './comparison-signs';
 
 /** Rules for input in the form of the grid: lists to choose from, and conditions as formulas. */
 export interface GridValidation {
@@ -17,7 +18,6 @@ export interface Validations {
   readonly notChecked: number;
 }
 
-const COMPARE: Readonly<Record<string, string>> = { equal: '=', notEqual: '<>', greaterThan: '>', greaterThanOrEqual: '>=', lessThan: '<', lessThanOrEqual: '<=' };
 const NUMBERS = new Set(['decimal', 'whole', 'date', 'time']);
 const LITERAL_LIST = /^"((?:[^"]|"")*)"$/s;
 
@@ -26,7 +26,10 @@ export type RangeOfName = (name: string) => string | undefined;
 
 function compared(rule: XmlElement, what: string, first: string, second: string | undefined): string | undefined {
   const operator = rule.attributes.get('operator') ?? 'between';
-  if (operator !== 'between' && operator !== 'notBetween') return COMPARE[operator] === undefined ? undefined : `${what}${COMPARE[operator]}(${first})`;
+  if (operator !== 'between' && operator !== 'notBetween') {
+    const sign = COMPARISON_SIGNS.get(operator);
+    return sign === undefined ? undefined : `${what}${sign}(${first})`;
+  }
   if (second === undefined) return undefined;
   const within = `AND(${what}>=(${first}),${what}<=(${second}))`;
   return operator === 'between' ? within : `NOT(${within})`;

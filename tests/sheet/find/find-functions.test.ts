@@ -50,3 +50,7 @@ test('every function can be found by the words that its declaration gives', () =
     for (const task of declaration.tasks) expect([task, found(task).includes(member.name)]).toEqual([task, true]);
   }
 });
+
+test('a word of the programming language is a word like others', () => {
+  for (const word of ['constructor', 'toString', '__proto__']) expect(found(`${word} earth loop`)).toContain('LOOP_MAX');
+});

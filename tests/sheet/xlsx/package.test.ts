@@ -76,6 +76,7 @@ describe('files that are not opened, and what the reader is told', () => {
     ['XML cut off', () => sheet('<?xml version="1.0"?><worksheet><sheetData><row r="1">'), /ends before "row" is closed/],
     ['half a tag', () => sheet('<?xml version="1.0"?><worksheet><sheetData'), /middle of a tag/],
     ['unknown entity', () => rows('<row r="1"><c r="A1" t="str"><v>&nbsp;</v></c></row>'), /"&nbsp;" stands for no character/],
+    ['word of the language', () => rows('<row r="1"><c r="A1" t="str"><v>&constructor;</v></c></row>'), /"&constructor;" stands for no character/],
     ['forbidden character', () => rows('<row r="1"><c r="A1" t="str"><v>&#0;</v></c></row>'), /"&#0;" stands for no character/],
     ['a cell twice', () => rows('<row r="1"><c r="B1"/><c r="A1"/><c r="B1"/></row>'), /holds the cell B1 twice/],
     ['a row twice', () => rows('<row r="2"/><row r="1"/><row r="2"/>'), /holds row 2 twice/],

@@ -20,8 +20,8 @@ function unitOf(text: string): Sized | undefined {
     const [prefix, name] = [text.slice(0, length), text.slice(length)];
     const base = UNITS.get(name);
     if (!base) continue;
-    if (base.prefixPower > 0 && prefix in PREFIXES) return { kind: base.kind, size: base.size * PREFIXES[prefix]! ** base.prefixPower };
-    if (base.kind === 'information' && prefix in BINARY_PREFIXES) return { kind: base.kind, size: base.size * BINARY_PREFIXES[prefix]! };
+    if (base.prefixPower > 0 && Object.hasOwn(PREFIXES, prefix)) return { kind: base.kind, size: base.size * PREFIXES[prefix]! ** base.prefixPower };
+    if (base.kind === 'information' && Object.hasOwn(BINARY_PREFIXES, prefix)) return { kind: base.kind, size: base.size * BINARY_PREFIXES[prefix]! };
   }
   return undefined;
 }

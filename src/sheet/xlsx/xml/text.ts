@@ -1,6 +1,6 @@
 import { quoted, refuse } from '../refusal';
 
-const NAMED: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
+const NAMED: ReadonlyMap<string, string> = new Map([['lt', '<'], ['gt', '>'], ['amp', '&'], ['quot', '"'], ['apos', "'"]]);
 
 const badReference = (reference: string): never => refuse(`The file is damaged: ${quoted(reference)} stands for no character.`);
 
@@ -11,7 +11,7 @@ export function decodeXml(raw: string): string {
     if (!body.endsWith(';')) return badReference(whole);
     const name = body.slice(0, -1);
     const digits = /^#(?:x([0-9a-f]+)|([0-9]+))$/i.exec(name);
-    if (!digits) return NAMED[name] ?? badReference(whole);
+    if (!digits) return NAMED.get(name) ?? badReference(whole);
     const code = digits[1] === undefined ? Number(digits[2]) : parseInt(digits[1], 16);
     const allowed = code === 9 || code === 10 || code === 13 || (code >= 0x20 && code <= 0x10ffff && !(code >= 0xd800 && code <= 0xdfff));
     return allowed ? String.fromCodePoint(code) : badReference(whole);
