@@ -21,12 +21,17 @@ export function complexText(z: Complex): string {
 
 const DIGITS = String.raw`(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
 const FORM = new RegExp(String.raw`^(?:([+-]?${DIGITS})(?![\dij.]))?(?:([+-]?)(${DIGITS})?([ij]))?$`);
-const SPACES_AND_MINUS = /[\s\u00a0\u202f\u2212]/;
+const SPACES_AND_MINUS = /[\s\u2212]/;
+/** A space inside of a figure: two figures, or thousands set apart, and nobody can tell which. */
+const SPLIT_FIGURE = /[\d.]\s+[\d.eE]|[eE][+-]?\s/;
 
-/** Without spaces, and with the minus of keyboards for that of typesetters; most texts need neither. */
-const compacted = (text: string): string => (SPACES_AND_MINUS.test(text) ? text.replace(/[\s\u00a0\u202f]/g, '').replace(/\u2212/g, '-') : text);
+/** Without spaces, and with the minus of keyboards for that of typesetters; most texts need neither. Empty where a space splits a figure. */
+function compacted(text: string): string {
+  if (!SPACES_AND_MINUS.test(text)) return text;
+  return SPLIT_FIGURE.test(text) ? '' : text.replace(/\s/g, '').replace(/\u2212/g, '-');
+}
 
-/** Reads complex text: `a+bi`, `bi`, `i`, `a`, with i or j and spaces allowed; undefined where it is none. */
+/** Reads complex text: `a+bi`, `bi`, `i`, `a`, with i or j and spaces between the parts allowed; undefined where it is none. */
 export function parseComplex(text: string): Complex | undefined {
   const match = FORM.exec(compacted(text));
   if (!match || match[0] === '') return undefined;
