@@ -46,6 +46,7 @@ describe('limits from both sides', () => {
     expect(() => volts.read(cell, 'volts_V', settledReading)).toThrow('is outside 50 to 1000 V'));
   test('a figure of any sign may be below 0', () => {
     expect(plainNumber('value', { sign: 'any' }).read('-5', 'value', settledReading)).toBe(-5);
+    for (const none of [NaN, Infinity, -Infinity]) expect(() => plainNumber('value', { sign: 'any' }).read(none, 'value', settledReading)).toThrow(new Error('value: is not a finite number'));
     expect(() => plainNumber('value', { sign: 'atLeast 0' }).read('-5', 'value', settledReading)).toThrow(new Error('value: got -5, takes 0 or more'));
   });
 });
@@ -73,6 +74,7 @@ describe('numbers taken as they are', () => {
   test('of a count the whole ones; of a list none, since the figure of the list is taken for them', () => {
     const runs = plainWithin({ sign: 'above 0', atLeast: 1, upTo: 24 }, true)!;
     expect([1, 2, 24, 1.5, 25].map((value) => isPlain(value, runs))).toEqual([true, true, true, false, false]);
+    expect(isPlain(1.5, count('runs', { upTo: 24 }).plain)).toBe(false);
     expect(plainWithin({ sign: 'above 0', listed: [1, 3] }, false)).toBeUndefined();
     expect(withinBounds(3 * (1 + 5e-10), { sign: 'above 0', listed: [1, 3] }, 'it', undefined, settledReading)).toBe(3);
   });
@@ -107,6 +109,8 @@ describe('units behind a number', () => {
     const ii = setting('A', 'instantaneous setting', { upTo: 300000 });
     expect(['3.8 kA', ' Off ', 'OFF'].map(read(ii))).toEqual([3800, 'off', 'off']);
     expect([ii.show(3800), ii.show('off')]).toEqual(['3800 A', 'off']);
+    expect(() => ii.read(400000, 'ii_A', settledReading)).toThrow(new Error('ii_A: 400000 is outside above 0, up to 300000 A'));
+    expect(() => ii.read(true, 'ii_A', settledReading)).toThrow(new Error('ii_A: got TRUE, takes a number in A'));
   });
 });
 

@@ -27,6 +27,7 @@ test('a last row of nothing but zeros is blank where a blank may arrive as 0, an
   expect(outcomeOf('CURVE_TIME', [rows, 200, '0', 'slow'], { blankArrivesAsZero: true }).value).toBe(1);
   refused(rows, '#VALUE!', 'points row 3: got 0, takes numbers above 0');
   expect(outcomeOf('CURVE_TIME', [[[100, 10], [200, 1], [300, 0]], 200, '0', 'slow'], { blankArrivesAsZero: true }).value).toMatchObject({ message: 'points row 3: got 0, takes numbers above 0' });
+  for (const name of ['CURVE_TIME', 'CURVE_CHECK']) expect(outcomeOf(name, [[[0, 0], [0, 0]], 200, '0', 'slow'].slice(0, name === 'CURVE_CHECK' ? 1 : 4), { blankArrivesAsZero: true }).value).toMatchObject({ code: '#N/A', message: 'missing: points' });
   expect(outcomeOf('NET_RADIAL', [[[0, 0, 0], [0, 0, 0]], '1i', 415], { blankArrivesAsZero: true }).value).toMatchObject({ code: '#N/A', message: 'missing: boards' });
 });
 
@@ -49,6 +50,11 @@ test('nothing is a heading where nothing stands, or where a blank stands beside 
   expect(headingRows([])).toBe(0);
   expect(headingRows([['A', ' '], [100, 10]])).toBe(0);
   expect(headingRows([['A', 's'], [100, 10]])).toBe(1);
+});
+
+test('spaces about a heading hide no unit', () => {
+  refused([[' I (kA) ', 't'], [100, 10], [200, 1]], '#VALUE!', 'points row 1: heading says kA, the column is taken in A');
+  refused([['I', 'ms '], [100, 10], [200, 1]], '#VALUE!', 'points row 1: heading says ms, the column is taken in s');
 });
 
 test('two points may share a current where the time falls there, three or equal ones may not', () => {
