@@ -1,6 +1,6 @@
 import { complex } from '../../src/core/complex';
 import type { Argument } from '../../src/functions/kernel/cell';
-import { impedance } from '../../src/functions/kernel/impedance-kinds';
+import { impedance, impedances } from '../../src/functions/kernel/impedance-kinds';
 import { settledReading } from '../../src/functions/kernel/kind';
 import { expectRefused } from '../support/expect';
 import { outcomeOf, run } from '../support/run';
@@ -60,6 +60,12 @@ test('in a list the blank one is named by its place', () => {
   expectRefused('IMP_SERIES', [[[5], [null], [6]], 7], '#N/A', 'missing: z_mohm 2');
   expectRefused('IMP_SERIES', [[[5], [6], [null]], 'low'], '#VALUE!', 'z_mohm 3: got "low", takes a number in mΩ');
   expect(run('IMP_SERIES', [[5], ['2i'], [null], ['']], 2)).toBe('7+2i');
+});
+
+test('a range of impedances is one argument, a cell to each', () => {
+  const legs = impedances('legs', 'range');
+  expect(legs.read([[1], ['2i'], [null]], 'z_legs_mohm', settledReading)).toEqual([complex(1, 0), complex(0, 2)]);
+  expect(legs.show([complex(1, 0), complex(0, 2)])).toBe('1 mΩ, 2i mΩ');
 });
 
 test('a sum beyond all numbers is refused', () => {
