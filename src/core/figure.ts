@@ -11,6 +11,9 @@ export const inFull = (value: number): string => (Number.isFinite(value) ? sheet
 /** The figure as people write it: whole numbers in full, others to 6 digits, which is more than any was measured to. */
 export const figure = (value: number): string => inFull(Number(value.toPrecision(Number.isInteger(value) ? 15 : 6)));
 
+/** All digits of a number that stands for a name, as they were typed: no two names become one. */
+export const digits = (value: number): string => inFull(Number(value.toPrecision(15)));
+
 /** Rounded to significant figures; above a million, and below a ten-thousandth, with an exponent as spreadsheets write it. */
 export const rounded = (value: number, digits = 4): string => {
   const size = Math.abs(value);

@@ -75,7 +75,7 @@ export const unitConvert = worksheetFunction({
   formula: 'value·from/to',
   parameters: { value: anyCell('number to convert', {}), from: text('unit of the value', {}), to: text('unit wanted', {}) },
   result: 'as asked',
-  unit: ({ to }) => (unitOf(to) === '1' ? '' : unitOf(to) ?? ''),
+  unit: ({ to }) => unitOf(to) ?? '',
   basis: own,
   caution: 'kA²s is read as 10⁶ A²s; some sheets mean 10³ by it. K is a difference and °C a temperature: they are not converted.',
   examples: ['=JW.UNIT_CONVERT(12.5,"J/cm²","cal/cm²")', '=JW.UNIT_CONVERT(350,"ft","m")'],

@@ -10,8 +10,9 @@ import { trip } from './curve-trip';
 import type { Cell, Matrix } from './kernel/cell';
 import { family, member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
 import { quantity, ratio, word } from './kernel/kinds';
+import { isNumberText } from './kernel/number';
 import { headingFaults } from './kernel/points-heading';
-import { curveUnits, headingRows, isNumberText, points, table } from './kernel/range-kinds';
+import { curveUnits, headingRows, points, table } from './kernel/range-kinds';
 import { isBlankCell } from './kernel/scalar';
 import { fractionTyped } from './plausible';
 import { curveTolerance, edge, meanCurve } from './shared-parameters';
@@ -70,7 +71,7 @@ export const curveCheck = worksheetFunction({
   tasks: ['check curve points', 'pasted points', 'typing errors in a curve'],
   formula: 'own rules',
   parameters: {
-    points: table('points to look over, two columns, with or without a heading', { errors: true }),
+    points: table('points to look over, two columns, with or without a heading', {}),
     kind: word('what the points are', { time: [], 'cut-off': ['cutoff', 'peak'], joule: ['i2t', 'let-through'] }, { default: 'time' }),
   },
   result: 'text',

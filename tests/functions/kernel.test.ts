@@ -1,4 +1,10 @@
 import { CellError } from '../../src/functions/kernel/cell';
+import { catalogueOf, isOurName } from '../../src/functions/kernel/catalogue';
+import { call, faultsOf, plainHost } from '../../src/functions/kernel/call';
+import { worksheetFunction } from '../../src/functions/kernel/declaration';
+import { kind } from '../../src/functions/kernel/kind';
+import { flag } from '../../src/functions/kernel/kinds';
+import { catalogue } from '../../src/sheet/catalogue';
 import { outcomeOf, run } from '../support/run';
 
 const refusal = (code: string, message: string) => new CellError(code as CellError['code'], message);
@@ -61,4 +67,65 @@ describe('questions about a call', () => {
     expect(run('SHOW_WORKING', 'CABLE_WITHSTAND', 115, '')).toEqual(refusal('#N/A', 'missing: csa_mm2'));
     expect(run('CAUTION', 'CABLE_WITHSTAND', 115, new CellError('#REF!'))).toBe('input: #REF!');
   });
+});
+
+describe('every fault of a call', () => {
+  const faults = (...argv: Parameters<typeof outcomeOf>[1]) => faultsOf(catalogue.find('CABLE_WITHSTAND')!, argv, plainHost);
+  test('each names its argument, an error cell among them; one too many belongs to none', () => {
+    expect(faults(5, new CellError('#REF!'), 25, 1)).toEqual([
+      { argument: 'k', words: 'k: 5 is outside 15 to 300 A√s/mm²' },
+      { argument: 'csa_mm2', words: 'csa_mm2: #REF!' },
+      { argument: 'runs', words: 'runs: 25 is outside 1 to 24' },
+      { argument: '', words: 'CABLE_WITHSTAND takes 3 arguments, got 4' },
+    ]);
+    expect(faults('', 25)).toEqual([{ argument: 'k', words: 'missing: k' }]);
+    expect(faults(115, 25)).toEqual([]);
+  });
+});
+
+describe('what a cell shows', () => {
+  test('no negative zero, and nothing beyond all numbers', () => {
+    expect(run('UNIT_CONVERT', '-0', 'kA', 'A')).toBe(0);
+    expect(run('UNIT_CONVERT', '1e308', 'kA', 'A')).toEqual(refusal('#NUM!', 'the result is not a finite number'));
+  });
+  test('a table without its headings only on demand', () => {
+    const list = (headers: boolean) => run('AGREE_LIST', [[1], [5]], [[1], [2]], 2, '', headers) as unknown[][];
+    expect(list(true)).toEqual([['row', 'designer', 'checker', 'difference %', 'finding'], ...list(false)]);
+    expect(list(false).map((row) => row.slice(0, 4))).toEqual([[2, 5, 2, 150]]);
+  });
+});
+
+/** Functions with a slip of ours in them. */
+describe('a fault of ours', () => {
+  const slip = (): never => {
+    throw new TypeError('cannot read properties of nothing');
+  };
+  const careless = worksheetFunction({
+    name: 'CARELESS', summary: '', formula: '', basis: [], examples: [], result: 'A', parameters: {}, compute: slip,
+  });
+  const misread = worksheetFunction({
+    name: 'MISREAD', summary: '', formula: '', basis: [], examples: [], result: 'table', compute: () => ({ headings: ['a', 'b'], rows: [] }),
+    parameters: { figure: kind<number, object>({ type: 'quantity', about: '', options: {}, read: slip, show: String }) },
+  });
+  const faulty = catalogueOf([[careless, misread].map((declaration) => ({ family: 'check', ...declaration }))]);
+  test('is told without its stack, and is no fault of an argument', () => {
+    for (const name of ['CARELESS', 'MISREAD']) {
+      const outcome = call(faulty, faulty.find(name)!, name === 'MISREAD' ? ['x'] : []);
+      expect(outcome.value).toEqual(refusal('#VALUE!', `internal fault in ${name}: no result; please report the call`));
+    }
+    expect(() => faultsOf(faulty.find('MISREAD')!, ['x'], plainHost)).toThrow(TypeError);
+  });
+});
+
+test('a table without rows keeps its headings, or nothing would be shown', () => {
+  const empty = worksheetFunction({
+    name: 'EMPTY', summary: '', formula: '', basis: [], examples: [], result: 'table', parameters: { headers: flag('', { default: true }) }, compute: () => ({ headings: ['a', 'b'], rows: [] }),
+  });
+  const own = catalogueOf([[{ family: 'check', ...empty }]]);
+  for (const headers of [true, false]) expect(call(own, own.find('EMPTY')!, [headers]).value).toEqual([['a', 'b']]);
+});
+
+test('a function is found by its name in any case, with either prefix, and with spaces about it', () => {
+  for (const name of ['CABLE_WITHSTAND', 'jw.cable_withstand', ' JW.CABLE_WITHSTAND ', '_xldudf_JW_CABLE_WITHSTAND']) expect(catalogue.find(name)?.member.name).toBe('CABLE_WITHSTAND');
+  expect(['JW.X', ' jw.X', '_xldudf_jw_x', 'JWX', 'X.JW.Y'].map(isOurName)).toEqual([true, true, true, false, false]);
 });

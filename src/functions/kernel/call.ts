@@ -4,7 +4,7 @@ import { Refusal, notAvailable, outOfRange, wrongValue } from '../../core/refusa
 import { Recorder, type Working, silent } from '../../core/working';
 import type { Catalogue } from './catalogue';
 import { type Argument, type Cell, CellError, type Matrix } from './cell';
-import type { Entry, Member, Questions, Result, Table } from './declaration';
+import type { Entry, Member, Questions, Result } from './declaration';
 import { PassedError } from './kind';
 import { type ArgumentFault, type ReadArguments, argumentFaults, readArguments } from './read-arguments';
 
@@ -35,7 +35,6 @@ export interface Outcome {
 }
 
 const isJudgement = (result: Result): result is Judgement => typeof result === 'object' && 'verdict' in result;
-const isTable = (result: Result): result is Table => typeof result === 'object' && 'headings' in result;
 
 function finite(value: number): number {
   if (!Number.isFinite(value)) throw outOfRange(undefined, 'the result is not a finite number');
@@ -107,7 +106,7 @@ export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument
 }
 
 function cautionsOf(member: Member, read: ReadArguments, result: Result): string[] {
-  const reason = isTable(result) || typeof result !== 'object' || !isJudgement(result) || result.verdict !== 'not shown' ? [] : [result.reason ?? 'not shown'];
+  const reason = isJudgement(result) && result.verdict === 'not shown' ? [result.reason ?? 'not shown'] : [];
   const own = read.missingDatum !== undefined ? [] : member.cautions(read.values, result).filter((text): text is string => typeof text === 'string' && text !== '');
   return [...reason, ...own, ...read.remarks];
 }

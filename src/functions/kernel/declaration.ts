@@ -150,10 +150,8 @@ export function worksheetFunctions(source: Common & { members: readonly UnfiledM
 }
 
 /** A declaration with one name. */
-export function worksheetFunction<const P extends Parameters>(source: Common & Omit<MemberSource<P>, 'summary' | 'formula'>): Unfiled {
-  const { summary, formula, basis, caution, tasks, examples, ...own } = source;
-  return worksheetFunctions({ summary, formula, basis, ...(caution === undefined ? {} : { caution }), ...(tasks === undefined ? {} : { tasks }), examples, members: [member(own as MemberSource<P>)] });
-}
+export const worksheetFunction = <const P extends Parameters>(source: Common & MemberSource<P>): Unfiled =>
+  worksheetFunctions({ ...source, members: [member(source)] });
 
 interface TestSource<P extends Parameters> extends Common {
   /** Name without _TEST and _MARGIN. */

@@ -19,19 +19,19 @@ export const roundedImpedance = (z: Complex, digits: number): string =>
 
 const quantityText = (value: number | string | Complex, unit: string | undefined, digits: number): string => {
   const shown = typeof value === 'number' ? rounded(value, digits) : value instanceof Complex ? roundedImpedance(value, digits) : value;
-  return unit === undefined || unit === '' || typeof value === 'string' ? shown : `${shown} ${unit}`;
+  return unit === undefined || unit === '' || unit === '1' || typeof value === 'string' ? shown : `${shown} ${unit}`;
 };
 
 const statedText = (stated: Stated, digits: number): string =>
-  Array.isArray(stated) ? quantityText(stated[0], stated[1] === '1' ? undefined : stated[1], digits) : quantityText(stated as number | string | Complex, undefined, digits);
+  Array.isArray(stated) ? quantityText(stated[0], stated[1], digits) : quantityText(stated as number | string | Complex, undefined, digits);
 
-/** Unit behind the result of a call, or nothing for a ratio, a word or a text. */
-export function resultUnit(member: Member, args: Readonly<Record<string, unknown>>): string | undefined {
+/** Unit behind a result that is a quantity, or nothing for a ratio. */
+function resultUnit(member: Member, args: Readonly<Record<string, unknown>>): string | undefined {
   if (member.unit) return member.unit(args as Record<string, unknown>);
   if (member.result === 'impedance') return 'mΩ';
-  if (['verdict', 'text', 'table', 'as asked', 'ratio', 'word'].includes(member.result)) return undefined;
+  if (member.result === 'ratio') return undefined;
   // Money is in whatever the sheet is in: no unit stands behind it, though "a year" may.
-  return member.result.replace(/^money\s*/, '') || undefined;
+  return member.result.replace(/^money\s*/, '');
 }
 
 /** The arguments after conversion and defaults, each with its unit; what was left out without a default is not listed. */
@@ -60,8 +60,8 @@ const bare = (kind: Kind<unknown>, value: unknown): string => (typeof value === 
 
 /** The result with its unit, to so many figures; undefined where the call was refused. */
 export function resultShown(outcome: Outcome, digits = 4): string | undefined {
-  const { result, value, args, entry } = outcome;
-  if (outcome.error || result === undefined || args === undefined) return undefined;
+  const { result, value, args = {}, entry } = outcome;
+  if (result === undefined) return undefined;
   if (typeof value === 'number') return quantityText(value, resultUnit(entry.member, args), digits);
   if (result instanceof Complex) return quantityText(result, resultUnit(entry.member, args), digits);
   if (Array.isArray(value)) return `${value.length} rows`;

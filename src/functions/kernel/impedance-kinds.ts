@@ -74,7 +74,7 @@ function listOf(rest: readonly Argument[], name: string, reading: Reading): read
   const list: Complex[] = [];
   for (const argument of rest) {
     const cells: Cell[] = isMatrix(argument) ? argument.flat() : [argument ?? null];
-    if (cells.length > 1) while (cells.length && isBlankCell(cells[cells.length - 1])) cells.pop();
+    while (cells.length > 0 && isBlankCell(cells[cells.length - 1])) cells.pop();
     if (cells.length === 0) throw missing(`${name} ${list.length + 1}`);
     for (const cell of cells) {
       const place = `${name} ${list.length + 1}`;

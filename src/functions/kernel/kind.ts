@@ -66,8 +66,6 @@ export interface Kind<T> {
   /** What `read` would give back unchanged. A number outside need not be wrong: it is read. */
   readonly plain: Plain;
   readonly words: WordList | undefined;
-  /** Error cells are handed over and not passed through. */
-  readonly takesErrors: boolean;
   /** 0 is allowed here and is not what a blank means, so a host that cannot tell them apart must ask for text. */
   readonly zeroIsNotBlank: boolean;
   /** Reads an argument that is not blank; throws a Refusal, or PassedError for an error cell. */
@@ -106,7 +104,6 @@ interface KindSource<T> {
   bounds?: Bounds;
   plain?: Plain | undefined;
   words?: WordList;
-  takesErrors?: boolean;
   zeroIsNotBlank?: boolean;
   read(argument: Argument, name: string, reading: Reading): T;
   readRest?(rest: readonly Argument[], name: string, reading: Reading): T;
@@ -128,7 +125,6 @@ export function kind<T, O extends CommonOptions<T>>(source: KindSource<T> & { op
     bounds: source.bounds,
     plain: source.plain ?? NOTHING_PLAIN,
     words: source.words,
-    takesErrors: source.takesErrors ?? false,
     zeroIsNotBlank: source.zeroIsNotBlank ?? false,
     read: source.read,
     readRest: source.shape === 'repeating' ? source.readRest : undefined,

@@ -1,4 +1,4 @@
-import { figure } from '../../core/figure';
+import { digits, figure } from '../../core/figure';
 import { outOfRange, wrongValue } from '../../core/refusal';
 import { type Unit, unitSuffix } from '../../core/units';
 import { type Argument, type Cell, isMatrix } from './cell';
@@ -99,7 +99,7 @@ export function flag<const O extends CommonOptions<boolean>>(about: string, opti
   });
 }
 
-const folded = (text: string): string => text.trim().toLowerCase().replace(/[\s\u00a0]+/g, ' ');
+const folded = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, ' ');
 
 /** Words in words: "copper (cu) · aluminium (al, aluminum)". */
 export const wordsShown = (words: WordList): string =>
@@ -129,7 +129,7 @@ export function text<const O extends CommonOptions<string>>(about: string, optio
     read: (argument, name, reading) => {
       const cell = oneCell(argument, name);
       if (cell === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, `${name} is blank or zero: write 0 as text`);
-      if (typeof cell === 'number' && Number.isFinite(cell)) return figure(cell);
+      if (typeof cell === 'number' && Number.isFinite(cell)) return digits(cell);
       if (typeof cell !== 'string') throw wrongValue(name, `got ${shownCell(cell)}, takes text`);
       if (cell.length > 32767) throw outOfRange(name, `got ${cell.length} characters, takes up to 32767`);
       return cell.trim();
@@ -141,7 +141,7 @@ export function text<const O extends CommonOptions<string>>(about: string, optio
 /** Any one cell: number, text, truth value. Error cells too, where `errors` is set. */
 export function anyCell<const O extends CommonOptions<Cell> & { errors?: true }>(about: string, options: O): Kind<Read<Cell, O>> {
   return kind<Cell, O>({
-    type: 'cell', about, options, takesErrors: options.errors === true, zeroIsNotBlank: true,
+    type: 'cell', about, options, zeroIsNotBlank: true,
     read: (argument, name, reading) => {
       const cell = options.errors ? onlyCell(argument, name) : oneCell(argument, name);
       if (cell === 0 && reading.blankArrivesAsZero) throw wrongValue(undefined, `${name} is blank or zero: write 0 as text`);
@@ -158,7 +158,7 @@ export function anyCell<const O extends CommonOptions<Cell> & { errors?: true }>
  */
 export const raw = (about: string, options: { zeroIsNotBlank?: true } = {}): Kind<readonly Argument[]> =>
   kind<readonly Argument[], { default: readonly Argument[] }>({
-    type: 'raw', shape: 'repeating', about, options: { default: [] }, takesErrors: true, zeroIsNotBlank: options.zeroIsNotBlank === true,
+    type: 'raw', shape: 'repeating', about, options: { default: [] }, zeroIsNotBlank: options.zeroIsNotBlank === true,
     read: (argument) => [argument],
     readRest: (rest, name, reading) => {
       const zero = options.zeroIsNotBlank && reading.blankArrivesAsZero && rest.some((argument) => (isMatrix(argument) ? argument.some((row) => row.includes(0)) : argument === 0));

@@ -6,7 +6,11 @@ import type { Bounds, Plain, Reading } from './kind';
 import { shownCell } from './scalar';
 
 const NUMBER = String.raw`[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
+const NUMBER_ALONE = new RegExp(`^${NUMBER}$`);
 const NUMBER_AND_UNIT = new RegExp(`^(${NUMBER})\\s*(.*)$`);
+
+/** A text that is a bare number. */
+export const isNumberText = (text: string): boolean => NUMBER_ALONE.test(text.trim());
 
 /** Limits in words: "above 0, up to 3 s", "50 to 1000 V". */
 export function boundsWords(bounds: Bounds, unit?: Unit): string {
@@ -76,11 +80,11 @@ export function numberOf(cell: Exclude<Cell, null>, name: string, unit: Unit | u
   }
   const takes = unit === undefined || unit === '1' ? 'a number' : `a number in ${unit}`;
   if (typeof cell !== 'string') throw wrongValue(name, `got ${shownCell(cell)}, takes ${takes}`);
-  const match = NUMBER_AND_UNIT.exec(cell.replace(/[\u00a0\u202f\u2009]/g, ' ').replace(/\u2212/g, '-').trim());
+  const match = NUMBER_AND_UNIT.exec(cell.replace(/\u2212/g, '-').trim());
   if (!match) throw wrongValue(name, `got ${shownCell(cell)}, takes ${takes}`);
   const value = Number(match[1]);
   if (!Number.isFinite(value)) throw outOfRange(name, `got ${shownCell(cell)}, which is not a finite number`);
-  const written = match[2]!.trim();
+  const written = match[2]!;
   if (written === '') return value;
   if (/^[\d.,'\s]/.test(written)) throw wrongValue(name, `got ${shownCell(cell)}, takes one number with a decimal point and no thousands marks`);
   const from = unitOf(written);

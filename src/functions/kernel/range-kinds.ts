@@ -1,6 +1,7 @@
 import { missing, wrongValue } from '../../core/refusal';
 import { type Argument, type Cell, CellError, type Matrix, isMatrix } from './cell';
 import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind, settledReading } from './kind';
+import { isNumberText } from './number';
 import { headingFaults } from './points-heading';
 import { isBlankCell, shownCell } from './scalar';
 
@@ -19,7 +20,6 @@ export const curveUnits: Readonly<Record<CurveKind, readonly [string, string]>> 
   joule: ['kA', 'A²s'],
 };
 
-export const isNumberText = (text: string): boolean => /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(text.trim());
 const isHeading = (cell: Cell | undefined): boolean => typeof cell === 'string' && cell.trim() !== '' && !isNumberText(cell);
 
 /** Rows of headings over a curve, 0 or 1: a heading stands over both columns. */
@@ -64,7 +64,7 @@ function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
     }
     const n = x.length - 1;
     if (n === 0) continue;
-    const step = curve === 'time' && x[n] === x[n - 1] && y[n]! < y[n - 1]! && !(n > 1 && x[n - 2] === x[n]);
+    const step = curve === 'time' && x[n] === x[n - 1] && y[n]! < y[n - 1]! && x[n - 2] !== x[n];
     if (!step && !(x[n]! > x[n - 1]!)) throw fault(row, 'first column must rise');
     if (curve === 'time' && y[n]! > y[n - 1]!) throw fault(row, 'time may not rise');
     if (curve === 'cut-off' && y[n]! < y[n - 1]!) throw fault(row, 'cut-off may not fall');
@@ -73,10 +73,10 @@ function pointsOf(rows: Matrix, name: string, curve: CurveKind): Points {
   return { x, y };
 }
 
-/** A table read as a whole, as it stands, error cells too where `errors` is set; what its columns mean is the function's own business. */
-export function table<const O extends CommonOptions<Matrix> & { errors?: true }>(about: string, options: O): Kind<Read<Matrix, O>> {
+/** A table read as a whole, as it stands, error cells too; what its columns mean is the function's own business. */
+export function table<const O extends CommonOptions<Matrix>>(about: string, options: O): Kind<Read<Matrix, O>> {
   return kind<Matrix, O>({
-    type: 'table', shape: 'range', about, options, takesErrors: options.errors === true,
+    type: 'table', shape: 'range', about, options,
     read: (argument, name, reading) => {
       const rows = withoutBlankTail(asMatrix(argument), reading);
       if (rows.length === 0) throw missing(name);
@@ -89,7 +89,7 @@ export function table<const O extends CommonOptions<Matrix> & { errors?: true }>
 /** One column (or row) of cells, errors and blanks included. */
 export function column<const O extends CommonOptions<readonly Cell[]>>(about: string, options: O): Kind<Read<readonly Cell[], O>> {
   return kind<readonly Cell[], O>({
-    type: 'column', shape: 'range', about, options, takesErrors: true, zeroIsNotBlank: true,
+    type: 'column', shape: 'range', about, options, zeroIsNotBlank: true,
     read: (argument, name, reading: Reading) => {
       const matrix = asMatrix(argument);
       if (matrix.length > 1 && matrix[0]!.length > 1) throw wrongValue(name, `got ${matrix[0]!.length} columns, takes one`);
@@ -104,7 +104,7 @@ export function column<const O extends CommonOptions<readonly Cell[]>>(about: st
 /** A block of cells of any shape, row by row, errors and blanks included; a 0 that may be a blank is read as one. */
 export function cells<const O extends CommonOptions<readonly Cell[]>>(about: string, options: O): Kind<Read<readonly Cell[], O>> {
   return kind<readonly Cell[], O>({
-    type: 'table', shape: 'range', about, options, takesErrors: true,
+    type: 'table', shape: 'range', about, options,
     read: (argument, _name, reading) => asMatrix(argument).flat().map((cell) => (cell === 0 && reading.blankArrivesAsZero ? null : cell)),
     show: (block) => `${block.length} cells`,
   });

@@ -69,10 +69,7 @@ class ArgumentReader implements ReadArguments, Reading {
 
   private readInFull(place: number): unknown {
     const [name, kind] = this.member.order[place]!;
-    if (kind.readRest) {
-      const rest = this.argv.slice(place);
-      return rest.length === 0 && kind.optional ? kind.fallback : kind.readRest(rest, name, this);
-    }
+    if (kind.readRest) return kind.readRest(this.argv.slice(place), name, this);
     const argument = this.argv[place];
     return isBlank(argument) ? this.inPlaceOf(place) : kind.read(argument, name, this);
   }

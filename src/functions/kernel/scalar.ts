@@ -38,6 +38,6 @@ export function shownCell(cell: Cell): string {
 /** A cell of a range that must hold something. */
 export function neededCell(cell: Cell | undefined, name: string): Exclude<Cell, null | CellError> {
   if (cell instanceof CellError) throw new PassedError(cell);
-  if (cell === null || cell === undefined || isBlankCell(cell)) throw missing(name);
-  return cell;
+  if (isBlankCell(cell)) throw missing(name);
+  return cell as Exclude<Cell, null | CellError>;
 }

@@ -1,5 +1,5 @@
 import type { Complex } from '../../core/complex';
-import { figure } from '../../core/figure';
+import { digits } from '../../core/figure';
 import { Refusal, missing, outOfRange, wrongValue } from '../../core/refusal';
 import type { RowFault } from '../../core/network/row-fault';
 import { type Cell, CellError } from '../kernel/cell';
@@ -23,7 +23,7 @@ export function nameOf(cell: Cell | undefined, column: string, reading: Reading)
   errorPassed(cell, column);
   const got = neededCell(cell, column);
   if (got === 0 && reading.blankArrivesAsZero) throw missing(column);
-  if (typeof got === 'number' && Number.isFinite(got)) return figure(got);
+  if (typeof got === 'number' && Number.isFinite(got)) return digits(got);
   if (typeof got !== 'string') throw wrongValue(column, `got ${shownCell(got)}, takes a name`);
   return got.trim();
 }

@@ -62,7 +62,7 @@ const keptOf = ({ either }: MeshOptions) => (either ? keptMesh.either : keptMesh
 
 const tableKind = <T extends { rows: ArrayLike<unknown> }>(about: string, make: (cells: TableCells) => T): Kind<T> =>
   kind<T, CommonOptions<T>>({
-    type: 'table', shape: 'range', about, options: {}, takesErrors: true,
+    type: 'table', shape: 'range', about, options: {},
     read: (argument: Argument, name: string, reading: Reading) => make(tableCells(argument, name, reading)),
     show: ({ rows }) => `${rows.length} rows`,
   });
