@@ -1,4 +1,5 @@
 import { realpath } from 'node:fs/promises';
+import { counted } from '../core/figure';
 import type { Cell } from '../functions/kernel/cell';
 import { customFunctions } from '../sheet/custom-functions';
 import { type Recomputed, recompute } from '../sheet/recompute';
@@ -59,8 +60,6 @@ const facts = (file: string, output: string | undefined, { formulas, changed, no
 });
 
 const shown = (cell: Cell): string => (cell === null ? '(none)' : cellLine(cell));
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
-
 function tell(file: string, output: string | undefined, { formulas, changed, notComputed }: Recomputed, list: boolean, terminal: Terminal): void {
   terminal.out(`${oneLine(file)}: ${counted(formulas, 'formula')}, ${counted(changed.length, 'stored value')} differ${changed.length === 1 ? 's' : ''}, ${notComputed.length} not computed`);
   if (list) for (const line of columns(changed.map(({ sheet, address, was, now }) => [`  ${oneLine(sheet)}!${address}`, shown(was), '→', shown(now)]))) terminal.out(line);

@@ -14,6 +14,9 @@ export const figure = (value: number): string => inFull(Number(value.toPrecision
 /** All digits of a number that stands for a name, as they were typed: no two names become one. */
 export const digits = (value: number): string => inFull(Number(value.toPrecision(15)));
 
+/** How many of something, in words: "1 row", "2 rows". */
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
 /** Rounded to significant figures; above a million, and below a ten-thousandth, with an exponent as spreadsheets write it. */
 export const rounded = (value: number, digits = 4): string => {
   const size = Math.abs(value);

@@ -1,3 +1,4 @@
+import { counted } from '../core/figure';
 import { version, versionDate } from '../core/version';
 import type { Argument } from './kernel/cell';
 import { member, worksheetFunction, worksheetFunctions } from './kernel/declaration';
@@ -43,7 +44,7 @@ export const showWorking = worksheetFunctions({
       compute: ({ function_name, argument }, _work, questions) => {
         const outcome = answered(questions, function_name, argument);
         const { value } = outcome;
-        const last = Array.isArray(value) ? `${value.length} rows` : typeof value === 'number' ? value : String(value);
+        const last = Array.isArray(value) ? counted(value.length, 'row') : typeof value === 'number' ? value : String(value);
         return {
           headings: ['step', 'value'],
           rows: [

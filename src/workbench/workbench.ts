@@ -1,3 +1,4 @@
+import { counted } from '../core/figure';
 import { mountPane } from '../pane/pane';
 import { WorkbookRefusal } from '../sheet/xlsx/refusal';
 import { type Contents, contentsOf } from './grid/contents';
@@ -13,7 +14,6 @@ import { savedFile } from './save/save-file';
 const CONTENT_COMMANDS = new Set(['UPDATE_CELL', 'CLEAR_CELL', 'CLEAR_CELLS', 'DELETE_CONTENT', 'UNDO', 'REDO']);
 const SHOWN_IN_LIST = 8;
 
-const several = (number: number, one: string): string => `${number} ${number === 1 ? one : `${one}s`}`;
 const listed = (places: readonly string[]): string => (places.length > SHOWN_IN_LIST ? `${places.slice(0, SHOWN_IN_LIST).join(', ')} and ${places.length - SHOWN_IN_LIST} more` : places.join(', '));
 
 /** The page at work: one open file at a time. */
@@ -150,12 +150,12 @@ export class Workbench {
   /** What was found on opening: agreement with the stored values, and what the reader ought to know. */
   private tell(file: OpenFile, { formulas, differing, notWorked }: Agreement): void {
     const notices = [...file.notices];
-    if (differing.length > 0) notices.unshift(`${several(differing.length, 'stored value')} ${differing.length === 1 ? 'differs' : 'differ'} from what is worked out and shown here: ${listed(differing)}.`);
+    if (differing.length > 0) notices.unshift(`${counted(differing.length, 'stored value')} ${differing.length === 1 ? 'differs' : 'differ'} from what is worked out and shown here: ${listed(differing)}.`);
     for (const { where, reason } of notWorked.slice(0, SHOWN_IN_LIST)) notices.push(`${where} is not worked out here, its stored value stays in the file: ${reason}.`);
     if (notWorked.length > SHOWN_IN_LIST) notices.push(`${notWorked.length - SHOWN_IN_LIST} more formulas are not worked out here; their stored values stay in the file.`);
     this.page.notices(notices);
     const same = formulas - differing.length - notWorked.length;
-    this.page.say(formulas === 0 ? 'No formulas.' : same === formulas ? `${several(formulas, 'formula')}, all as stored.` : `${several(formulas, 'formula')}, ${same} as stored.`);
+    this.page.say(formulas === 0 ? 'No formulas.' : same === formulas ? `${counted(formulas, 'formula')}, all as stored.` : `${counted(formulas, 'formula')}, ${same} as stored.`);
   }
 
   private save(): void {
@@ -168,8 +168,8 @@ export class Workbench {
       download(file.name, bytes);
       this.setEdited(false);
       const plain = unformatted.length === 0 ? '' : ` Number formats are not written: ${listed(unformatted)} will show the bare number.`;
-      const stands = kept === 0 ? '' : ` ${several(kept, 'formula')} not worked out here kept the stored value.`;
-      page.say(edited === 0 ? `Saved ${file.name} as it was: nothing is changed.` : `Saved ${file.name}: ${several(edited, 'cell')} edited, ${several(recalculated, 'formula')} recalculated.${stands}${plain}`);
+      const stands = kept === 0 ? '' : ` ${counted(kept, 'formula')} not worked out here kept the stored value.`;
+      page.say(edited === 0 ? `Saved ${file.name} as it was: nothing is changed.` : `Saved ${file.name}: ${counted(edited, 'cell')} edited, ${counted(recalculated, 'formula')} recalculated.${stands}${plain}`);
     } catch (thrown) {
       page.say(`Not saved. ${inWords(thrown)}`, 'bad');
     }

@@ -36,7 +36,7 @@ test('a call without a formula, or without arguments, leaves no gap in the line'
 test('arguments as the line shows them, and what was taken where one was left out', () => {
   expect(run('SHOW_WORKING', 'CURVE_TIME', [['A', 's'], [100, 10], [200, 1]], 200, 0, 'slow')).toMatch(/; points 2 points, 100 to 200 A, current_A 200 A, tolerance_pct 0 %, edge slow; 1 s$/);
   expect(run('SHOW_WORKING', 'TRIP_TIME', 1920, 320, 8, 'off', '', 'off', '', 'mean')).toMatch(/, isd_A off, tsd_s none, ii_A off, ii_s none, edge mean, delayed_tol_pct 20 %, .*i2t_until_A off, tr_multiple 6; 8 s$/);
-  expect(run('SHOW_WORKING', 'AGREE_LIST', [[1], [2]], [[1], [2]], 2)).toMatch(/; designer 2 cells, checker 2 cells, tolerance_pct 1 cells, floor 0, headers TRUE; 2 rows$/);
+  expect(run('SHOW_WORKING', 'AGREE_LIST', [[1], [2]], [[1], [2]], 2)).toMatch(/; designer 2 cells, checker 2 cells, tolerance_pct 1 cell, floor 0, headers TRUE; 2 rows$/);
   expect(run('ASSUMED', 'AGREE_LIST', [[1], [2]], [[1], [2]], 2)).toBe('floor=0; headers=TRUE');
 });
 

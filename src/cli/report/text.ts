@@ -1,10 +1,10 @@
+import { counted } from '../../core/figure';
 import { CLASS_WORDS, FINDING_CLASSES } from '../../sheet/check';
 import { type CheckedFile, countOf } from '../checked-file';
 import { oneLine } from '../terminal';
 import { shownCell, shownDifference } from './cell';
 import { grouped } from './groups';
 
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 /** What became of a file in one line. */
 export function fileLine(file: CheckedFile): string {

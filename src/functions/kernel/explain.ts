@@ -1,5 +1,5 @@
 import { Complex, complex, complexText } from '../../core/complex';
-import { rounded } from '../../core/figure';
+import { counted, rounded } from '../../core/figure';
 import type { Stated, Step } from '../../core/working';
 import { Recorder } from '../../core/working';
 import type { Outcome } from './call';
@@ -64,7 +64,7 @@ export function resultShown(outcome: Outcome, digits = 4): string | undefined {
   if (result === undefined) return undefined;
   if (typeof value === 'number') return quantityText(value, resultUnit(entry.member, args), digits);
   if (result instanceof Complex) return quantityText(result, resultUnit(entry.member, args), digits);
-  if (Array.isArray(value)) return `${value.length} rows`;
+  if (Array.isArray(value)) return counted(value.length, 'row');
   return String(value);
 }
 

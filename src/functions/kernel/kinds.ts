@@ -1,4 +1,4 @@
-import { digits, figure } from '../../core/figure';
+import { counted, digits, figure } from '../../core/figure';
 import { outOfRange, wrongValue } from '../../core/refusal';
 import { type Unit, unitSuffix } from '../../core/units';
 import { type Argument, type Cell, isMatrix } from './cell';
@@ -165,5 +165,5 @@ export const raw = (about: string, options: { zeroIsNotBlank?: true } = {}): Kin
       if (zero) throw wrongValue(undefined, `${name}: a cell is blank or zero: write 0 as text`);
       return rest;
     },
-    show: (value) => `${value.length} arguments`,
+    show: (value) => counted(value.length, 'argument'),
   });

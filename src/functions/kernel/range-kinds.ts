@@ -1,3 +1,4 @@
+import { counted } from '../../core/figure';
 import { missing, wrongValue } from '../../core/refusal';
 import { type Argument, type Cell, CellError, type Matrix, isMatrix } from './cell';
 import { type CommonOptions, type Kind, PassedError, type Read, type Reading, kind, settledReading } from './kind';
@@ -82,7 +83,7 @@ export function table<const O extends CommonOptions<Matrix>>(about: string, opti
       if (rows.length === 0) throw missing(name);
       return rows;
     },
-    show: (matrix) => `${matrix.length} rows`,
+    show: (matrix) => counted(matrix.length, 'row'),
   });
 }
 
@@ -97,7 +98,7 @@ export function column<const O extends CommonOptions<readonly Cell[]>>(about: st
       if (reading.blankArrivesAsZero && cells.includes(0)) throw wrongValue(undefined, `${name}: a cell is blank or zero: write 0 as text`);
       return cells;
     },
-    show: (cells) => `${cells.length} cells`,
+    show: (cells) => counted(cells.length, 'cell'),
   });
 }
 
@@ -106,6 +107,6 @@ export function cells<const O extends CommonOptions<readonly Cell[]>>(about: str
   return kind<readonly Cell[], O>({
     type: 'table', shape: 'range', about, options,
     read: (argument, _name, reading) => asMatrix(argument).flat().map((cell) => (cell === 0 && reading.blankArrivesAsZero ? null : cell)),
-    show: (block) => `${block.length} cells`,
+    show: (block) => counted(block.length, 'cell'),
   });
 }

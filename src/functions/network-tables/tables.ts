@@ -1,4 +1,5 @@
 import type { Complex } from '../../core/complex';
+import { counted } from '../../core/figure';
 import { type Extremes, extremesOf } from '../../core/network/arrangements';
 import type { BoardRow } from '../../core/network/board-row';
 import { Contributions } from '../../core/network/contribution';
@@ -64,7 +65,7 @@ const tableKind = <T extends { rows: ArrayLike<unknown> }>(about: string, make: 
   kind<T, CommonOptions<T>>({
     type: 'table', shape: 'range', about, options: {},
     read: (argument: Argument, name: string, reading: Reading) => make(tableCells(argument, name, reading)),
-    show: ({ rows }) => `${rows.length} rows`,
+    show: ({ rows }) => counted(rows.length, 'row'),
   });
 
 export const boardsTable = (): Kind<Boards> =>

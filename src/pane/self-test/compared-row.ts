@@ -1,4 +1,4 @@
-import { rounded } from '../../core/figure';
+import { counted, rounded } from '../../core/figure';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { roundedCell } from '../../sheet/rounded-cell';
 import type { Compared } from '../../sheet/published/compare';
@@ -6,7 +6,7 @@ import { PUBLISHED_KINDS, isAgreement } from '../../sheet/published/entry';
 import { element } from '../dom';
 
 const oursInWords = (ours: Cell | Matrix): string => {
-  if (Array.isArray(ours)) return `${ours.length} rows`;
+  if (Array.isArray(ours)) return counted(ours.length, 'row');
   return ours instanceof CellError ? `${ours.code} ${ours.message}`.trim() : roundedCell(ours, 7);
 };
 

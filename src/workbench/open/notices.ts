@@ -1,7 +1,6 @@
+import { counted } from '../../core/figure';
 import type { OpenWorkbook } from '../../sheet/xlsx/workbook';
 import type { ImportedWorkbook } from './workbook-data';
-
-const count = (number: number, one: string, many = `${one}s`): string => `${number} ${number === 1 ? one : many}`;
 
 function chartCount({ package: parts }: OpenWorkbook): number {
   return parts.parts.filter((name) => /^xl\/charts\/chart[^/]*\.xml$/i.test(name)).length;
@@ -14,16 +13,16 @@ export function noticesOf(workbook: OpenWorkbook, { rulesNotDrawn, rulesNotCheck
   const otherSheets = facts.sheets.filter(({ kind }) => kind !== 'worksheet').length;
   const said: (string | false)[] = [
     facts.macros && 'The file holds macros. They are kept in it and never run here.',
-    facts.externalLinks > 0 && `The file refers to ${count(facts.externalLinks, 'other workbook')}. Formulas that read from there are not worked out here; their stored values stand.`,
+    facts.externalLinks > 0 && `The file refers to ${counted(facts.externalLinks, 'other workbook')}. Formulas that read from there are not worked out here; their stored values stand.`,
     facts.signed && 'The file is signed. Saving a change makes the signature void.',
     facts.date1904 && 'The file counts days from 1904: dates are shown here four years and a day early.',
     !facts.fullPrecision && 'The file computes with the digits that its cells show, which is not done here; its stored values stand.',
     facts.iterative && 'The file iterates circular references, which is not done here; their stored values stand.',
     facts.calculation === 'manual' && 'The file is set to be calculated by hand; here every change is calculated at once.',
-    charts > 0 && `${count(charts, 'chart')} ${charts === 1 ? 'is' : 'are'} kept in the file and not drawn here.`,
-    otherSheets > 0 && `${count(otherSheets, 'sheet')} without cells (charts, dialogs) ${otherSheets === 1 ? 'is' : 'are'} kept in the file and not shown here.`,
-    rulesNotDrawn > 0 && `${count(rulesNotDrawn, 'conditional format')} (icons, averages) ${rulesNotDrawn === 1 ? 'is' : 'are'} kept and not drawn here.`,
-    rulesNotChecked > 0 && `${count(rulesNotChecked, 'input rule')} ${rulesNotChecked === 1 ? 'is' : 'are'} kept and not checked here.`,
+    charts > 0 && `${counted(charts, 'chart')} ${charts === 1 ? 'is' : 'are'} kept in the file and not drawn here.`,
+    otherSheets > 0 && `${counted(otherSheets, 'sheet')} without cells (charts, dialogs) ${otherSheets === 1 ? 'is' : 'are'} kept in the file and not shown here.`,
+    rulesNotDrawn > 0 && `${counted(rulesNotDrawn, 'conditional format')} (icons, averages) ${rulesNotDrawn === 1 ? 'is' : 'are'} kept and not drawn here.`,
+    rulesNotChecked > 0 && `${counted(rulesNotChecked, 'input rule')} ${rulesNotChecked === 1 ? 'is' : 'are'} kept and not checked here.`,
   ];
   return said.filter((words) => words !== false);
 }
