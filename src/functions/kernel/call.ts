@@ -1,6 +1,7 @@
 import { Complex, complexText } from '../../core/complex';
 import { type Judgement, notShown } from '../../core/judgement';
 import { Refusal, notAvailable, outOfRange, wrongValue } from '../../core/refusal';
+import { isStackOverflow } from '../../core/stack';
 import { Recorder, type Working, silent } from '../../core/working';
 import type { Catalogue } from './catalogue';
 import { type Argument, type Cell, CellError, type Matrix } from './cell';
@@ -101,6 +102,8 @@ export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument
     const result = read.missingDatum === undefined ? member.compute(read.values, work, new Asking(catalogue, traits)) : lacking(read.missingDatum);
     return new Answered(entry, typeof result === 'number' ? finite(result) : shown(member, read.values, result), read, result, work);
   } catch (thrown) {
+    // The caller may have called from deep inside of a chain of formulas, and tries again with the whole stack.
+    if (isStackOverflow(thrown)) throw thrown;
     return refused(entry, errorOf(thrown, member), work);
   }
 }

@@ -1,6 +1,7 @@
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { type Compiled, type Context, type CustomFunctions, NotSupported, Reference, type Value, type Workbook, compile, evaluate } from '../evaluate';
 import { raise } from '../evaluate/errors';
+import { TOO_DEEP } from '../evaluate/evaluate';
 import type { BookCell, BookSheet } from './cells';
 import type { BookNames } from './names';
 import { referencesIn } from './references-in';
@@ -230,7 +231,5 @@ export class Engine {
     return ready;
   }
 }
-
-const TOO_DEEP = 'the calculation nests too deep';
 
 const noSheet = (name: string): CellError => new CellError('#REF!', `there is no sheet ${name}`);

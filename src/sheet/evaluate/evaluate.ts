@@ -1,3 +1,4 @@
+import { isStackOverflow } from '../../core/stack';
 import { type Argument, type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { applyDefinition } from './call';
 import { compileTree } from './compile';
@@ -51,6 +52,9 @@ const asResult = (cell: Cell | undefined): Cell => {
   return cell === 0 ? 0 : Number.isFinite(cell) ? cell : new CellError('#NUM!', 'the result is not a number or too large');
 };
 
+/** Said of a formula that used up the stack. */
+export const TOO_DEEP = 'the calculation nests too deep';
+
 function resultOf(compute: () => Value): Cell | Matrix {
   try {
     const value = dereference(compute());
@@ -59,7 +63,7 @@ function resultOf(compute: () => Value): Cell | Matrix {
     return value.length === 1 && value[0]!.length === 1 ? asResult(value[0]![0]) : value.map((row) => row.map(asResult));
   } catch (thrown) {
     if (thrown instanceof CellError) return thrown;
-    if (thrown instanceof RangeError && /call stack/i.test(thrown.message)) return new NotSupported('#UNSUPPORTED!', 'the calculation nests too deep');
+    if (isStackOverflow(thrown)) return new NotSupported('#UNSUPPORTED!', TOO_DEEP);
     throw thrown;
   }
 }

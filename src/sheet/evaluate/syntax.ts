@@ -1,4 +1,5 @@
 import { type AstExpression, type Token, parse, tokenize } from '@borgar/fx/xlsx';
+import { isStackOverflow } from '../../core/stack';
 import { LIMITS } from './limits';
 
 /** A formula that cannot be read, or says something this evaluator does not take. The message is for the reader of a cell. */
@@ -85,8 +86,8 @@ export function syntaxTree(formula: string): AstExpression {
 }
 
 function inWords(cause: unknown): string {
+  if (isStackOverflow(cause)) return 'it nests too deep';
   const message = cause instanceof Error ? cause.message : String(cause);
-  if (/call stack/i.test(message)) return 'it nests too deep';
   if (message === 'Invalid syntax') return 'something is missing or stands in the wrong place';
   return message.replace('(END)', 'the end').replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
 }

@@ -1,3 +1,4 @@
+import { isStackOverflow } from '../../core/stack';
 import { type Cell, CellError, type Matrix } from '../../functions/kernel/cell';
 import { NotSupported } from '../../sheet/evaluate';
 import type { Area } from '../../sheet/evaluate/area';
@@ -112,7 +113,7 @@ function evaluated(formula: string, context: EvalContext, cells: RunningCells): 
     if (book.running > DEEP && position) settle(book, position, context, cells);
     return book.evaluate(formula, place, cells);
   } catch (thrown) {
-    if (thrown instanceof RangeError) return tooLong();
+    if (isStackOverflow(thrown)) return tooLong();
     return new CellError('#VALUE!', 'internal fault: no result; please report the formula');
   } finally {
     book.running -= 1;
