@@ -62,6 +62,7 @@ describe('questions about a call', () => {
     expect(run('CAUTION', 'CABLE_WITHSTAND', 115, '')).toBe('input: missing: csa_mm2');
     expect(run('CAUTION', 'CABLE_WITHSTAND', 115, 25, 2)).toBe('even sharing taken: a fault inside one run loads that run alone');
     expect(run('CLAUSE', 'CABLE_STRENGTH')).toEqual(refusal('#VALUE!', 'function_name: no function named CABLE_STRENGTH'));
+    expect(run('CLAUSE', 'A'.repeat(5000))).toEqual(refusal('#VALUE!', `function_name: no function named ${'A'.repeat(37)}…`));
   });
   test('an error in the asked call is its own answer', () => {
     expect(run('SHOW_WORKING', 'CABLE_WITHSTAND', 115, '')).toEqual(refusal('#N/A', 'missing: csa_mm2'));

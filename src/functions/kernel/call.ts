@@ -8,6 +8,7 @@ import { type Argument, type Cell, CellError, type Matrix } from './cell';
 import type { Entry, Member, Questions, Result } from './declaration';
 import { PassedError } from './kind';
 import { type ArgumentFault, type ReadArguments, argumentFaults, readArguments } from './read-arguments';
+import { shortened } from './scalar';
 
 /** What a host says of itself. */
 export interface HostTraits {
@@ -126,7 +127,7 @@ class Asking implements Questions {
   }
   entry(functionName: string): Entry {
     const found = this.catalogue.find(functionName);
-    if (!found) throw wrongValue('function_name', `no function named ${functionName}`);
+    if (!found) throw wrongValue('function_name', `no function named ${shortened(functionName)}`);
     return found;
   }
   ask(functionName: string, argv: readonly Argument[]): Outcome {

@@ -24,15 +24,16 @@ export function onlyCell(argument: Argument, name: string): Cell {
   return argument[0]![0]!;
 }
 
+/** Text as a message shows it: by code points, so that no character is cut in half. */
+export const shortened = (text: string): string => (text.length > 40 ? `${[...text.slice(0, 80)].slice(0, 37).join('')}…` : text);
+
 /** A cell as a message shows it. */
 export function shownCell(cell: Cell): string {
   if (cell === null) return 'a blank';
   if (cell instanceof CellError) return cell.code;
   if (typeof cell === 'boolean') return cell ? 'TRUE' : 'FALSE';
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : 'a number that is not finite';
-  const text = cell.trim();
-  // By code points, so that no character is cut in half.
-  return `"${text.length > 40 ? `${[...text.slice(0, 80)].slice(0, 37).join('')}…` : text}"`;
+  return `"${shortened(cell.trim())}"`;
 }
 
 /** A cell of a range that must hold something. */
