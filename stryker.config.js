@@ -8,11 +8,11 @@ const part = process.env['MUTATE'] ?? 'fault';
 const OTHERS = {
   kernel: {
     mutate: ['src/functions/kernel/**/*.ts', 'src/functions/plausible.ts', 'src/functions/shared-parameters.ts'],
-    tests: ['kernel', 'check', 'check-contract', 'fault', 'cable', 'curve-bands', 'duty-let-through', 'duty-sheet', 'network-radial', 'bounds-words', 'flags', '*-kind', 'left-out', 'explain', 'plausible*', 'signatures', '*-audit'],
+    tests: ['kernel*', 'check', 'check-contract', 'fault', 'cable', 'curve', 'curve-bands', 'duty-let-through', 'duty-sheet', 'network-radial', 'bounds-words', 'flags', '*-kind', 'left-out', 'explain', 'plausible*', 'signatures', '*-audit'],
   },
   base: {
     mutate: ['src/core/*.ts', '!src/core/version.ts'],
-    tests: ['kernel', 'working', 'impedance', 'cable', 'check', 'duty-sheet', 'duty-let-through', 'selectivity', 'bounds-words', 'complex-text', 'figure', 'check-agree', 'check-units'],
+    tests: ['kernel*', 'working', 'impedance', 'cable', 'check', 'duty-sheet', 'duty-let-through', 'selectivity', 'bounds-words', 'complex-text', 'figure', 'check-agree', 'check-units'],
   },
 };
 const family = { mutate: [`src/core/${part}/**/*.ts`, `src/functions/${part}*.ts`, `src/functions/${part}-tables/*.ts`], tests: [part, `${part}-*`, 'working*', 'signatures'] };

@@ -1,4 +1,4 @@
-import { figure, rounded } from '../../src/core/figure';
+import { counted, digits, figure, rounded } from '../../src/core/figure';
 
 /** Figures of messages, working and labels. */
 test.each<[number, string]>([
@@ -11,3 +11,12 @@ test.each<[number, number | undefined, string]>([
   [1e-4, undefined, '0.0001'], [0.000099, undefined, '9.9E-05'], [-0.000012345, 3, '-1.23E-05'], [1e-300, undefined, '1E-300'],
   [NaN, undefined, 'no number'], [Infinity, undefined, 'beyond all numbers'], [-Infinity, 6, 'beyond all numbers'],
 ])('%p to %p digits: %s', (value, digits, words) => expect(rounded(value, digits)).toBe(words));
+
+test('one is one, all else are several', () => {
+  expect([0, 1, 2].map((count) => counted(count, 'row'))).toEqual(['0 rows', '1 row', '2 rows']);
+  expect([1, 2].map((count) => counted(count, 'other book', 'other books'))).toEqual(['1 other book', '2 other books']);
+});
+
+test('a number that stands for a name keeps the digits that were typed, and no more', () => {
+  expect([2024.001, 0.1 + 0.2, 12, 1.5e-7].map(digits)).toEqual(['2024.001', '0.3', '12', '1.5E-07']);
+});

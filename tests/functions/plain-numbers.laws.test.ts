@@ -1,6 +1,4 @@
 import fc from 'fast-check';
-import { catalogueOf } from '../../src/functions/kernel/catalogue';
-import { call } from '../../src/functions/kernel/call';
 import { type Kind, type Reading, isPlain } from '../../src/functions/kernel/kind';
 import { catalogue } from '../../src/sheet/catalogue';
 
@@ -33,14 +31,4 @@ test.each(numeric)('$place: what is taken as it is would be read as itself', ({ 
 
 test('nothing but a number other than 0 is taken unread', () => {
   for (const { kind } of numeric) for (const other of [0, -0, NaN, Infinity, -Infinity, '25', null, undefined, true, [[25]]]) expect(isPlain(other, kind.plain)).toBe(false);
-});
-
-test('arguments made beforehand for other parameters than today’s are left alone', () => {
-  const { declaration } = catalogue.find('CABLE_WITHSTAND')!;
-  const swapped = (from: { read(place: number): unknown }): Record<string, unknown> => ({ csa_mm2: from.read(0), k: from.read(1), runs: from.read(2) });
-  const shorter = (from: { read(place: number): unknown }): Record<string, unknown> => ({ k: from.read(0), csa_mm2: from.read(1) });
-  for (const made of [swapped, shorter]) {
-    const stale = catalogueOf([[declaration]], { CABLE_WITHSTAND: made });
-    expect(call(stale, stale.find('CABLE_WITHSTAND')!, [115, 25, 2]).args).toEqual({ k: 115, csa_mm2: 25, runs: 2 });
-  }
 });
