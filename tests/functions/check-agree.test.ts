@@ -137,6 +137,13 @@ describe('AGREE_HINT', () => {
     [12780625, 8265625, 'ratio 1.546: k² of 143 against 115?'],
     [176, 143, 'ratio 1.231: k 176 against 143?'],
     [19360000, 12780625, 'ratio 1.515: k² of 176 against 143?'],
+    // Resistance of one run at 20 °C, 18.4 mΩ: two runs, three poles, 90 °C and 160 °C.
+    [18.4, 9.2, 'ratio 2: one against two runs or poles, or one way against both ways?'],
+    [55.2, 18.4, 'ratio 3: one against three phases or poles?'],
+    [23.552, 18.4, 'ratio 1.28: conductor at 90 °C against 20 °C?'],
+    [28.704, 18.4, 'ratio 1.56: conductor at 160 °C against 20 °C?'],
+    [4.5, 0.045, 'ratio 100: per cent against a ratio?'],
+    [31500, 31.5, 'ratio 1000: a thousand: prefix of the unit?'],
     [30.2, 12.64, ''],
     [12.5, 2.98757, 'ratio 4.184: joules against calories?'],
     [1e308, 1e-308, ''],
