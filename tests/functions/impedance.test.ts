@@ -58,6 +58,10 @@ describe('what is refused, and in which words', () => {
     // A whole remark in the cell of the group does not fill the message.
     expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'x'.repeat(300)], '#VALUE!', `group: got "${'x'.repeat(40)}", ${takes}`);
     expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'star'], '#VALUE!', `group: got "star", ${takes}`);
+    for (const more of ['xDyn11', 'Dyn11x', 'Dyn111']) expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', more], '#VALUE!', `group: got "${more}", ${takes}`);
+    // A zigzag winding whose star point is not brought out, on either side.
+    expect(run('IMP_TRANSFORMER_ZERO', '2+9i', 'Zyn5', 1, 1)).toBe('2+9i');
+    expectRefused('IMP_TRANSFORMER_ZERO', ['2+9i', 'Dz6', 1, 1], '#NUM!', 'group: Dz6 brings out no star point, so there is no zero-sequence path');
     expect(run('IMP_TRANSFORMER_ZERO', '2+9i', ' DYN ')).toBe('2+9i');
     expect(run('IMP_TRANSFORMER_ZERO', '2+9i', 'Dyn11', 0)).toBe('9i');
   });

@@ -21,6 +21,7 @@ test('a stack that is used up is told from faults', () => {
   expect(isStackOverflow(thrownBy(endless))).toBe(true);
   // As the engine says where a pattern was to be compiled on the last of the stack.
   expect(isStackOverflow(new SyntaxError('Invalid regular expression: /x/: Stack overflow'))).toBe(true);
+  expect(isStackOverflow(Object.assign(new Error('too much recursion'), { name: 'InternalError' }))).toBe(true);
   for (const other of [new RangeError('Invalid array length'), new SyntaxError('Unexpected token'), new Error('call stack'), 'call stack', undefined]) expect(isStackOverflow(other)).toBe(false);
 });
 
