@@ -1,6 +1,7 @@
-import { type Reading, isPlain, settledReading } from '../../src/functions/kernel/kind';
+import { type Reading, settledReading } from '../../src/functions/kernel/kind';
 import { type Limits, count, plainNumber, quantity, ratio, setting } from '../../src/functions/kernel/kinds';
 import { isNumberText, plainWithin, withinBounds } from '../../src/functions/kernel/number';
+import { takerOf } from '../support/taken-unread';
 
 /** Numbers out of cells: limits from both sides, units, and a 0 that may be a blank. */
 
@@ -64,17 +65,17 @@ describe('numbers taken as they are', () => {
     [{ sign: 'above 0', below: 5 }, [0.1, 5 - 1e-12], [5, 5.1]],
     [{ sign: 'any', below: 0 }, [-5, -1e-300], [5]],
   ] as const)('%p', (bounds, taken, left) => {
-    const plain = plainWithin(bounds, false)!;
+    const isTaken = takerOf(plainWithin(bounds, false)!);
     for (const value of taken) {
-      expect(isPlain(value, plain)).toBe(true);
+      expect(isTaken(value)).toBe(true);
       expect(withinBounds(value, bounds, 'it', undefined, settledReading)).toBe(value);
     }
-    for (const value of [...left, NaN, Infinity, -Infinity, 0]) expect(isPlain(value, plain)).toBe(false);
+    for (const value of [...left, NaN, Infinity, -Infinity, 0]) expect(isTaken(value)).toBe(false);
   });
   test('of a count the whole ones; of a list none, since the figure of the list is taken for them', () => {
     const runs = plainWithin({ sign: 'above 0', atLeast: 1, upTo: 24 }, true)!;
-    expect([1, 2, 24, 1.5, 25].map((value) => isPlain(value, runs))).toEqual([true, true, true, false, false]);
-    expect(isPlain(1.5, count('runs', { upTo: 24 }).plain)).toBe(false);
+    expect([1, 2, 24, 1.5, 25].map((value) => takerOf(runs)(value))).toEqual([true, true, true, false, false]);
+    expect(takerOf(count('runs', { upTo: 24 }).plain)(1.5)).toBe(false);
     expect(plainWithin({ sign: 'above 0', listed: [1, 3] }, false)).toBeUndefined();
     expect(withinBounds(3 * (1 + 5e-10), { sign: 'above 0', listed: [1, 3] }, 'it', undefined, settledReading)).toBe(3);
   });

@@ -38,8 +38,10 @@ export interface Outcome {
 
 const isJudgement = (result: Result): result is Judgement => typeof result === 'object' && 'verdict' in result;
 
+const notFinite = (): Refusal => outOfRange(undefined, 'the result is not a finite number');
+
 function finite(value: number): number {
-  if (!Number.isFinite(value)) throw outOfRange(undefined, 'the result is not a finite number');
+  if (!Number.isFinite(value)) throw notFinite();
   return value === 0 ? 0 : value;
 }
 
@@ -73,8 +75,12 @@ const errorOf = (thrown: unknown, member: Member): CellError => {
 
 const lacking = (datum: string): Judgement => notShown(`missing: ${datum}`);
 
-const refused = (entry: Entry, error: CellError, work: Working): Outcome =>
-  ({ entry, value: error, error, leftOut: [], cautions: [`input: ${error.message || error.code}`], work });
+function refused(entry: Entry, thrown: unknown, work: Working): Outcome {
+  // Whoever called from deep inside of a chain of formulas tries again with the whole stack.
+  if (isStackOverflow(thrown)) throw thrown;
+  const error = errorOf(thrown, entry.member);
+  return { entry, value: error, error, leftOut: [], cautions: [`input: ${error.message || error.code}`], work };
+}
 
 class Answered implements Outcome {
   constructor(
@@ -103,9 +109,7 @@ export function call(catalogue: Catalogue, entry: Entry, argv: readonly Argument
     const result = read.missingDatum === undefined ? member.compute(read.values, work, new Asking(catalogue, traits)) : lacking(read.missingDatum);
     return new Answered(entry, typeof result === 'number' ? finite(result) : shown(member, read.values, result), read, result, work);
   } catch (thrown) {
-    // The caller may have called from deep inside of a chain of formulas, and tries again with the whole stack.
-    if (isStackOverflow(thrown)) throw thrown;
-    return refused(entry, errorOf(thrown, member), work);
+    return refused(entry, thrown, work);
   }
 }
 

@@ -30,9 +30,6 @@ export interface Plain {
 /** Nothing is taken without being read. */
 const NOTHING_PLAIN: Plain = { least: Infinity, most: -Infinity, whole: false };
 
-export const isPlain = (argument: Argument, { least, most, whole }: Plain): argument is number =>
-  typeof argument === 'number' && argument >= least && argument <= most && argument !== 0 && (!whole || Number.isInteger(argument));
-
 export type WordList = Readonly<Record<string, readonly string[]>>;
 
 /** What a host tells the reader about itself, and where the reader leaves its remarks. */

@@ -1,7 +1,7 @@
 import { Refusal, missing, wrongValue } from '../../core/refusal';
 import type { Argument } from './cell';
 import type { Member } from './declaration';
-import { PassedError, type Reading, isPlain } from './kind';
+import { PassedError, type Reading } from './kind';
 import { isBlank } from './scalar';
 
 export interface ReadArguments {
@@ -18,7 +18,7 @@ export interface ReadArguments {
 export function readArguments(member: Member, argv: readonly Argument[], blankArrivesAsZero: boolean): ReadArguments {
   const reader = new ArgumentReader(member, argv, blankArrivesAsZero);
   reader.values = member.record(reader);
-  reader.end();
+  if (argv.length > member.order.length) reader.further();
   return reader;
 }
 
@@ -42,7 +42,7 @@ export function argumentFaults(member: Member, argv: readonly Argument[], blankA
     }
   };
   for (const [place, [name]] of member.order.entries()) note(name, () => reader.read(place));
-  note('', () => reader.end());
+  if (argv.length > member.order.length) note('', () => reader.further());
   return faults;
 }
 
@@ -64,7 +64,9 @@ class ArgumentReader implements ReadArguments, Reading {
 
   read(place: number): unknown {
     const argument = this.argv[place];
-    return isPlain(argument, this.member.plain[place]!) ? argument : this.readInFull(place);
+    const { least, most, whole } = this.member.plain[place]!;
+    const isPlain = typeof argument === 'number' && argument >= least && argument <= most && argument !== 0 && (!whole || Number.isInteger(argument));
+    return isPlain ? argument : this.readInFull(place);
   }
 
   private readInFull(place: number): unknown {
@@ -84,12 +86,8 @@ class ArgumentReader implements ReadArguments, Reading {
     return undefined;
   }
 
-  /** Arguments behind the last one are a fault. */
-  end(): void {
-    if (this.argv.length > this.member.order.length) this.further();
-  }
-
-  private further(): void {
+  /** Arguments behind the last one are a fault, unless it takes all that are left. */
+  further(): void {
     const { member: { name, order }, argv } = this;
     if (!order.at(-1)?.[1].readRest) throw wrongValue(undefined, `${name} takes ${order.length} arguments, got ${argv.length}`);
   }
