@@ -1,8 +1,10 @@
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import CopyPlugin from 'copy-webpack-plugin';
 import webpack from 'webpack';
 
 const here = import.meta.dirname;
+const swc = createRequire(import.meta.url)('./scripts/lib/swc.json');
 const modules = (file) => path.join(here, 'node_modules', file);
 
 /** Settings that all bundles share. Third-party files that are copied are never minified again. */
@@ -11,7 +13,7 @@ const bundle = (name, options) => ({
   devtool: 'source-map',
   performance: { hints: false },
   resolve: { extensions: ['.ts', '.js', '.mjs'] },
-  module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2020', transform: { useDefineForClassFields: false } } } } }] },
+  module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { ...swc, target: 'es2020' } } } }] },
   stats: 'errors-warnings',
   ...options,
 });

@@ -1,6 +1,9 @@
 import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import webpack from 'webpack';
+
+const swc = createRequire(import.meta.url)('../lib/swc.json');
 
 /**
  * One script out of the code under trial and its test files, each of which says its name before it is loaded.
@@ -30,7 +33,7 @@ function compiled(folder, files, filename) {
     entry,
     output: { path: folder, filename },
     resolve: { extensions: ['.ts', '.js', '.mjs'] },
-    module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2022', transform: { useDefineForClassFields: false } } } } }] },
+    module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { ...swc, target: 'es2022' } } } }] },
     performance: { hints: false },
   });
   return new Promise((resolve, reject) => {

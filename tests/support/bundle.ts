@@ -1,5 +1,6 @@
 import path from 'node:path';
 import webpack from 'webpack';
+import swc from '../../scripts/lib/swc.json';
 
 /** Bundles one entry for a page of a test, with the loader of the project's own bundles. */
 export function bundle(entry: string, folder: string, filename: string): Promise<void> {
@@ -11,7 +12,7 @@ export function bundle(entry: string, folder: string, filename: string): Promise
     entry: path.resolve(entry),
     output: { path: folder, filename },
     resolve: { extensions: ['.ts', '.js', '.mjs'] },
-    module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { parser: { syntax: 'typescript' }, target: 'es2020' } } } }] },
+    module: { rules: [{ test: /\.ts$/, use: { loader: 'swc-loader', options: { jsc: { ...swc, target: 'es2020' } } } }] },
     performance: { hints: false },
   });
   return new Promise((resolve, reject) => {
